@@ -1,0 +1,1 @@
+"""What is written down: frame maps, the catalogue of parts, and the rules they keep."""

@@ -1,0 +1,151 @@
+"""Read the folder `frames/`: the catalogue first, then every map against it.
+
+One bad file never hides another: whatever can be read is read, and all
+problems are handed back together.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from rimbook.book.model import Book, Catalogue, Frame, Part
+from rimbook.book.problems import Problem
+from rimbook.book.reader import MAX_BYTES, Document, Unreadable, read
+from rimbook.book.settle import settle_frame, settle_part
+from rimbook.book.shape import hold
+from rimbook.book.text import shown
+from rimbook.book.written import SLUG, WrittenFrame, WrittenParts
+
+RULE = "readable"
+
+
+@dataclass(frozen=True, slots=True)
+class MapFile:
+    """A map that could be read: its record, and the text it came from."""
+
+    frame: Frame
+    document: Document
+
+
+@dataclass(frozen=True, slots=True)
+class PartsFile:
+    """A catalogue file that could be read."""
+
+    parts: Mapping[str, Part]
+    document: Document
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """All that could be read of a book, and all that stood in the way."""
+
+    maps: Mapping[str, MapFile]
+    parts_files: tuple[PartsFile, ...]
+    problems: tuple[Problem, ...]
+    map_count: int
+
+    @property
+    def book(self) -> Book:
+        """The records alone."""
+        return Book({slug: file.frame for slug, file in self.maps.items()}, catalogue(self.parts_files))
+
+
+def load_book(folder: Path) -> Loaded:
+    """Read every map and part below `folder`. File names in problems begin with its name."""
+    parts_files, problems = load_parts(folder)
+    parts = catalogue(parts_files)
+    maps: dict[str, MapFile] = {}
+    paths = map_paths(folder)
+    for path in paths:
+        loaded, found = load_map(path, parts, folder)
+        problems += found
+        if loaded and loaded.frame.slug in maps:
+            first = maps[loaded.frame.slug].document.file
+            message = f"There is a map of this name already: {first}."
+            problems += (loaded.document.problem(RULE, (), message, tip="Rename one of the two files."),)
+        elif loaded:
+            maps[loaded.frame.slug] = loaded
+    return Loaded(maps, parts_files, problems, len(paths))
+
+
+def catalogue(files: tuple[PartsFile, ...]) -> Catalogue:
+    """All parts of all files, by id; where two files give one id, the first stands."""
+    parts: dict[str, Part] = {}
+    for file in files:
+        for part_id, part in file.parts.items():
+            parts.setdefault(part_id, part)
+    return dict(sorted(parts.items()))
+
+
+def map_paths(folder: Path) -> list[Path]:
+    """Every map of a book, in the order of its slugs."""
+    return _yaml_files(folder / "maps")
+
+
+def load_parts(folder: Path) -> tuple[tuple[PartsFile, ...], tuple[Problem, ...]]:
+    """Read the catalogue below `folder`."""
+    files: list[PartsFile] = []
+    problems: tuple[Problem, ...] = ()
+    for path in _yaml_files(folder / "parts"):
+        name = display_name(path, folder)
+        document, found = _document(path, name)
+        if document:
+            written, more = hold(document, WrittenParts)
+            found += more
+            if written:
+                parts = {key: settle_part(key, part, name) for key, part in written.parts.items()}
+                files.append(PartsFile(parts, document))
+        problems += found
+    return tuple(files), problems
+
+
+def load_map(path: Path, parts: Catalogue, folder: Path) -> tuple[MapFile | None, tuple[Problem, ...]]:
+    """Read one map against the catalogue."""
+    name = display_name(path, folder)
+    document, problems = _document(path, name)
+    if document is None:
+        return None, problems
+    return map_from(document, path.stem, parts)
+
+
+def map_from(document: Document, slug: str, parts: Catalogue) -> tuple[MapFile | None, tuple[Problem, ...]]:
+    """A map from a document that was read already."""
+    if not re.fullmatch(SLUG, slug) or len(slug) > 60:
+        message = f"The file name {shown(slug)} cannot be an address of a page."
+        expected = "small letters, digits and single hyphens, at most 60"
+        return None, (document.problem(RULE, (), message, expected=expected),)
+    written, problems = hold(document, WrittenFrame)
+    if written is None:
+        return None, problems
+    frame, problems = settle_frame(slug, written, document, parts)
+    return (MapFile(frame, document) if frame else None), problems
+
+
+def display_name(path: Path, folder: Path) -> str:
+    """How a file is named to people: from the book's folder on, with forward slashes."""
+    return f"{folder.name}/{path.relative_to(folder).as_posix()}"
+
+
+def _yaml_files(folder: Path) -> list[Path]:
+    found = (path for pattern in ("*.yaml", "*.yml") for path in folder.rglob(pattern))
+    return sorted(found, key=lambda path: (path.stem, path.as_posix()))
+
+
+def _document(path: Path, name: str) -> tuple[Document | None, tuple[Problem, ...]]:
+    try:
+        if path.is_symlink() or not path.is_file():
+            raise Unreadable([Problem(RULE, "error", name, 1, 1, "This is not a plain file.")])
+        with path.open("rb") as stream:
+            source = stream.read(MAX_BYTES + 1)
+        if len(source) > MAX_BYTES:
+            size = path.stat().st_size
+            message = f"The file has {size:,} bytes; at most {MAX_BYTES:,} are read."
+            raise Unreadable([Problem(RULE, "error", name, 1, 1, message)])
+        return read(source, name), ()
+    except Unreadable as unreadable:
+        return None, unreadable.problems
+    except OSError as error:
+        return None, (Problem(RULE, "error", name, 1, 1, f"The file cannot be read: {error.strerror}."),)

@@ -1,0 +1,1 @@
+"""What is seen: drawings of a frame and its parts as SVG text."""

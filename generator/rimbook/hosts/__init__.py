@@ -1,0 +1,1 @@
+"""Who carries the pages: MkDocs, or plain files."""

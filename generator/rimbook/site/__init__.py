@@ -1,0 +1,1 @@
+"""What is published: the book as pages and data files, without knowing who carries them."""
