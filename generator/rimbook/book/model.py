@@ -184,8 +184,9 @@ class Part:
     """One part of the catalogue.
 
     `barrel_mm` is the outer diameter of a post, `bore_mm` the opening inside
-    it, `length_mm` its reach under the flange: one number for each post of a
-    two-post part, one number otherwise. `posts` counts the barrels of a strip.
+    it, `length_mm` its reach under the flange: two numbers for a two-post part
+    with unequal posts, the one nearer the head on the walk first, and one
+    number otherwise. `posts` counts the barrels of a strip.
     `contains` is what a set holds. `packs` are the counts in which the part is
     sold by itself: none means that it comes only inside a set.
     """
