@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import hypot
 from typing import Literal, NamedTuple
 
 from rimbook.book.model import Address, Frame
@@ -26,7 +27,7 @@ class Point(NamedTuple):
 
     @property
     def length(self) -> float:
-        return (self.x * self.x + self.y * self.y) ** 0.5
+        return hypot(self.x, self.y)
 
     @property
     def unit(self) -> Point:
