@@ -1,0 +1,164 @@
+"""Words round a drawing that never lie on each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import chain, count
+
+from rimbook.draw.svg import Spot
+
+Box = tuple[float, float, float, float]
+"""Left, top, right, bottom."""
+
+# Widths in font sizes of a wide common face, so that no narrower one ever runs over.
+_WIDE = {"m": 0.98, "M": 0.87, "w": 0.82, "W": 0.99, "+": 0.84, "R": 0.7, "·": 0.33, "…": 1.0}
+_NARROW = {
+    " ": 0.33,
+    ".": 0.33,
+    ",": 0.33,
+    "i": 0.3,
+    "l": 0.3,
+    "j": 0.3,
+    "-": 0.37,
+    "?": 0.54,
+    ":": 0.34,
+    "c": 0.56,
+}
+_WIDTHS = _NARROW | _WIDE
+
+
+def text_width(text: str, size: float, *, bold: bool = False) -> float:
+    """How wide a line of text may come out, in the unit of its size."""
+    width = 0.0
+    for character in text:
+        width += _WIDTHS.get(character) or (0.65 if character < "\u2e80" else 1.1)
+    return width * size * (1.1 if bold else 1.0)
+
+
+def shortened(text: str, size: float, width: float) -> str:
+    """The text, cut with an ellipsis where it would be wider."""
+    if text_width(text, size) <= width:
+        return text
+    while text and text_width(f"{text}…", size) > width:
+        text = text[:-1]
+    return f"{text.rstrip()}…"
+
+
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """Where a label would like to stand: just outside a spot, in a direction, pointing to `origin`."""
+
+    spot: Spot
+    outward: Spot
+    origin: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A label and where it would stand, best first: what names several holes may stand at any of them.
+
+    One that is `needed` is pushed outwards from its first stand until it has room; any
+    other is left out where the places nearest to it are taken.
+    """
+
+    text: str
+    stands: tuple[Stand, ...]
+    size: float
+    style: str
+    bold: bool = False
+    needed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A label in its place: the middle of its text, the box it fills, and what it points to."""
+
+    text: str
+    middle: Spot
+    box: Box
+    spot: Spot
+    style: str
+    size: float
+    moved: bool
+
+
+GAP = 1.6
+_NEAR = (0.0, 3.0, -3.0, 6.0, -6.0)
+_FAR = tuple(side * step for step in (9.0, 12.0, 15.0, 18.0, 21.0) for side in (1, -1))
+"""Steps along the rim, those away from the middle line first, so that halves keep to themselves."""
+
+
+_RINGS, _FEW_RINGS = 24, 2
+
+
+def placed(wanted: Sequence[Wanted], taken: Sequence[Box] = ()) -> list[Label]:
+    """Labels in the order in which they ask for room.
+
+    A box that lies wholly outside the tangent at its spot cannot touch a rim
+    that curves away from it, so only labels and pointers are compared.
+    """
+    boxes = list(taken)
+    labels = []
+    for want in wanted:
+        label = _place(want, boxes)
+        if label:
+            labels.append(label)
+            boxes.append(label.box)
+            if label.moved:
+                boxes += _beads(label)
+    return labels
+
+
+def _place(want: Wanted, boxes: list[Box]) -> Label | None:
+    """The nearest free place whose pointer crosses no label; failing that, if needed, any free place."""
+    near = (label for stand in want.stands for label in _places(want, stand, (0,), _NEAR))
+    aside = (label for stand in want.stands for label in _places(want, stand, (0,), _FAR))
+    pushed = _places(want, want.stands[0], range(1, _RINGS if want.needed else _FEW_RINGS), _NEAR + _FAR)
+    for label in chain(near, aside, pushed):
+        if not _meets(label.box, boxes) and not (
+            label.moved and any(_meets(bead, boxes) for bead in _beads(label))
+        ):
+            return label
+    if not want.needed:
+        return None
+    anywhere = _places(want, want.stands[0], count(1), _NEAR)
+    return next(label for label in anywhere if not _meets(label.box, boxes))
+
+
+def _places(want: Wanted, stand: Stand, rings: Iterable[int], asides: Sequence[float]) -> Iterator[Label]:
+    """Where a label might come to lie, ring by ring outwards and step by step along the rim."""
+    half_width = text_width(want.text, want.size, bold=want.bold) / 2 + 0.8
+    half_height = want.size * 0.46
+    (x, y), (nx, ny) = stand.spot, stand.outward
+    if not (nx or ny):
+        ny = -1.0
+    support = abs(nx) * half_width + abs(ny) * half_height
+    step = abs(nx) * half_width + abs(ny) * half_height * 2.2
+    turn = 1.0 if nx * ny <= 0 else -1.0
+    for ring in rings:
+        out = GAP + support + ring * step
+        for aside in asides:
+            cx, cy = x + nx * out - ny * aside * turn, y + ny * out + nx * aside * turn
+            box = cx - half_width, cy - half_height, cx + half_width, cy + half_height
+            moved = ring > 0 or asides is not _NEAR
+            yield Label(want.text, (cx, cy), box, stand.origin, want.style, want.size, moved)
+
+
+def _meets(box: Box, boxes: list[Box]) -> bool:
+    left, top, right, bottom = box
+    return any(left < o[2] and o[0] < right and top < o[3] and o[1] < bottom for o in boxes)
+
+
+def pointer_end(label: Label) -> Spot:
+    """Where the pointer from a label's spot meets its box."""
+    (x, y), (left, top, right, bottom) = label.spot, label.box
+    return min(max(x, left), right), min(max(y, top), bottom)
+
+
+def _beads(label: Label) -> list[Box]:
+    (ax, ay), (bx, by) = label.spot, pointer_end(label)
+    return [
+        (x - 0.4, y - 0.4, x + 0.4, y + 0.4)
+        for x, y in ((ax + (bx - ax) * share, ay + (by - ay) * share) for share in (0.1, 0.3, 0.5, 0.7, 0.9))
+    ]

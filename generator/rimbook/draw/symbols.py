@@ -1,0 +1,175 @@
+"""The marks of a drawing, each drawn once and used by name."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from rimbook.book.model import Frame, Hole
+from rimbook.draw import palette, svg, words
+from rimbook.draw.palette import BoreClass
+from rimbook.draw.svg import Markup, Spot
+
+RING = 1.5
+"""Radius of the ring round a shared hole, in symbol radii."""
+
+_NUMBER = re.compile(r"-?(?:\d+\.?\d*|\.\d+)")
+_QUESTION = "M-.4-.28C-.4-.95 .5-.85 .36-.2C.3 .08 0 .05 0 .36"
+
+
+def mark_name(hole: Hole) -> str:
+    """The name of the mark of one place: its bore class, and whether two strings pass."""
+    if not hole.drilled:
+        return "undrilled"
+    name = palette.bore_class(hole.bore_mm).style
+    return f"{name}-shared" if hole.shared else name
+
+
+def spread(hole: Hole) -> float:
+    """How far the mark of a place reaches from its middle, in symbol radii."""
+    return 0.5 if not hole.drilled else RING if hole.shared else 1.1
+
+
+def style_names(hole: Hole) -> str:
+    """The classes by which a page can reach a hole."""
+    if not hole.drilled:
+        return "place undrilled"
+    names = ["hole", palette.bore_class(hole.bore_mm).style]
+    names += [
+        name
+        for name, is_so in (
+            ("shared", hole.shared),
+            ("tie-off", hole.tie_off),
+            ("twin", hole.twin is not None),
+            ("strip", hole.strip is not None),
+            ("unstrung", not hole.passes),
+        )
+        if is_so
+    ]
+    return " ".join(names)
+
+
+def marks(
+    prefix: str, holes: Iterable[Hole], radius: float, reach: tuple[float, float] | None = None
+) -> Markup:
+    """Definitions of every mark the holes need, and no other, in the order of the classes.
+
+    `reach` is half the width and half the height of the area that answers a finger.
+    """
+    names = {mark_name(hole) for hole in holes}
+    drawn = [mark(f"{prefix}-{name}", name, radius, reach) for name in sorted(names)]
+    return svg.element("defs", *drawn) if drawn else svg.NOTHING
+
+
+def holes(name: str, frame: Frame, spots: Sequence[Spot]) -> Markup:
+    """All places at their spots. Each can be reached by keyboard and reads itself out.
+
+    Only the first is in the tab order: a page moves on from it with the arrow keys.
+    """
+    return svg.layer(
+        "bores",
+        *[
+            svg.element(
+                "use",
+                href=f"#{name}-{mark_name(hole)}",
+                id=f"{name}-{hole.address}",
+                class_=style_names(hole),
+                x=x,
+                y=y,
+                role="img",
+                tabindex="-1" if index else "0",
+                data_address=str(hole.address),
+                aria_label=words.hole_words(frame, hole),
+            )
+            for index, (hole, (x, y)) in enumerate(zip(frame.holes, spots, strict=True))
+        ],
+        role="group",
+        aria_label="Holes along the walk",
+        stroke_linejoin="round",
+    )
+
+
+def mark(ident: str | None, name: str, radius: float, reach: tuple[float, float] | None = None) -> Markup:
+    """One mark round the origin, as a group."""
+    area = svg.NOTHING
+    if reach:
+        area = svg.element(
+            "rect",
+            x=-reach[0],
+            y=-reach[1],
+            width=2 * reach[0],
+            height=2 * reach[1],
+            class_="reach",
+            pointer_events="all",
+        )
+    if name == "undrilled":
+        return svg.element("g", area, _undrilled(radius), id=ident)
+    known = _by_style(name.removesuffix("-shared"))
+    ring = (
+        svg.element(
+            "circle",
+            r=radius * RING,
+            class_="rim-mark-ring",
+            fill=palette.PAGE.light,
+            stroke=palette.TEXT.light,
+            stroke_width=max(1.0, radius * 0.3),
+        )
+        if name.endswith("-shared")
+        else svg.NOTHING
+    )
+    return svg.element("g", area, ring, _shape(known, radius), id=ident)
+
+
+def _by_style(style: str) -> BoreClass:
+    return next((known for known in palette.CLASSES if known.style == style), palette.UNKNOWN)
+
+
+def _shape(known: BoreClass, radius: float) -> Markup:
+    if known is palette.UNKNOWN:
+        return svg.group(
+            svg.element(
+                "circle",
+                r=radius,
+                stroke_dasharray=f"{svg.number(radius * 0.5)} {svg.number(radius * 0.285)}",
+                fill=palette.PAGE.light,
+                class_="rim-mark-hollow",
+            ),
+            svg.path(scaled(_QUESTION, radius * 0.9)),
+            svg.path(scaled("M0 .72V.74", radius * 0.9), stroke_linecap="round"),
+            class_="rim-mark-unknown",
+            stroke=known.light,
+            stroke_width=max(0.9, radius * 0.24),
+        )
+    return svg.path(scaled(known.outline, radius), class_=f"rim-mark {known.style}", fill=known.light)
+
+
+def knot(hole: Spot, end: Spot) -> Markup:
+    """A tie-off: the end of the string from its hole to a knot inside the head."""
+    return svg.group(
+        svg.path(svg.polyline([hole, end]), class_="knot-end", stroke=palette.TEXT.light, stroke_width=1.4),
+        svg.element("circle", cx=end[0], cy=end[1], r=2.4, class_="knot", fill=palette.TEXT.light),
+        class_="tie-off-mark",
+    )
+
+
+def _undrilled(radius: float) -> Markup:
+    arm = svg.number(radius * 0.5)
+    return svg.path(
+        f"M-{arm}-{arm}L{arm} {arm}M-{arm} {arm}L{arm}-{arm}",
+        class_="rim-mark-undrilled",
+        stroke=palette.QUIET.light,
+        stroke_width=0.9,
+    )
+
+
+def scaled(outline: str, factor: float) -> str:
+    """Path data with every length multiplied. Flags of arcs are kept, since 0 and 1 stand for themselves."""
+    pieces = []
+    for command in re.findall(r"[A-Za-z][^A-Za-z]*", outline):
+        values = _NUMBER.findall(command[1:])
+        shown = [
+            value if command[0] == "A" and index % 7 in (2, 3, 4) else svg.number(float(value) * factor)
+            for index, value in enumerate(values)
+        ]
+        pieces.append(command[0] + " ".join(shown))
+    return "".join(pieces)
