@@ -181,7 +181,8 @@ def test_no_text_can_exhaust_the_reader(name: str, loader: type) -> None:
     assert time.process_time() - start < 5, "a bound is missing: this took seconds of CPU"
 
 
-plain = st.text(alphabet="abcxyz 0123456789_.-", max_size=12)
+# Words that another writer, who knows only YAML 1.1, leaves bare although 1.2 reads a number: -.0
+plain = st.text(alphabet="abcxyz 0123456789_.-", max_size=12).filter(lambda word: core_scalar(word) == word)
 values = st.recursive(
     st.none() | st.booleans() | st.integers(-9999, 9999) | plain,
     lambda inner: st.lists(inner, max_size=4) | st.dictionaries(plain, inner, max_size=4),

@@ -10,7 +10,7 @@ from rimbook.book.model import Address, Catalogue, Side, Twin
 from rimbook.book.problems import Problem, nearest
 from rimbook.book.reader import Document, Path
 from rimbook.book.text import shown
-from rimbook.book.written import UNKNOWN, is_mm
+from rimbook.book.written_values import UNKNOWN, is_mm
 
 RULE = "meaning"
 TWIN_KINDS = ("twin-even", "twin-uneven")

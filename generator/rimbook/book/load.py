@@ -17,7 +17,8 @@ from rimbook.book.reader import MAX_BYTES, Document, Unreadable, read
 from rimbook.book.settle import settle_frame, settle_part
 from rimbook.book.shape import hold
 from rimbook.book.text import shown
-from rimbook.book.written import SLUG, WrittenFrame, WrittenParts
+from rimbook.book.written import WrittenFrame, WrittenParts
+from rimbook.book.written_values import SLUG
 
 RULE = "readable"
 

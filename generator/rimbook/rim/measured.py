@@ -14,10 +14,10 @@ _SAME = 1e-9
 def smooth(measured: Sequence[tuple[float, float]], pieces: int) -> tuple[Point, ...]:
     """About so many points on a smooth line through the measured ones, clockwise from the middle of the head.
 
-    At each measured point the line runs as the circle through it and its two neighbours does, so that points on
-    a circle give the circle, however unevenly they are spread. The origin moves to the middle of
-    its bounding box; the line starts where it crosses the centre line at the head, and
-    has a point of x = 0 exactly there and at the throat, nowhere else.
+    At each measured point the line runs as the circle through it and its two neighbours does, so that
+    points on a circle give the circle, however unevenly they are spread. The origin moves to the middle of
+    the line's box; the line starts where it crosses the centre line at the head, and has a point of x = 0
+    exactly there and at the throat, nowhere else.
     """
     line = _centred(_spline(_distinct([Point(x, y) for x, y in measured]), pieces))
     if _turns_left(line):

@@ -16,7 +16,7 @@ from rimbook.rim.spacing import Spacing, Walk, spacing
 from rimbook.rim.types import Placed
 
 DERIVED_GAP_MM = 4.5
-"""Derived places keep this far apart: flanges stay clear of each other (common practice, no source)."""
+"""Derived places keep this far apart, clear of flanges (common practice, no published source)."""
 MEASURED_GAP_MM = 0.01
 """Measured places out of order are set this far apart: finer than any calliper reads."""
 

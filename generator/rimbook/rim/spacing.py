@@ -22,7 +22,8 @@ _LEVEL, _BETWEEN, _BEYOND, _PULL = 1.0, 0.5, 0.05, 0.05
 """What counts how much: a cross level with a main (they share a hole), one between two mains, the first one
 beyond the outermost main, and a millimetre off an evenly filled head.
 
-Tried on 200 made-up walks of known spacing: places came out to within 3.5 mm at the median.
+Tried on 200 made-up walks of known spacing: the worst hole of a frame was off by 3.4 mm at the median and by
+8.4 mm in one frame of twenty.
 """
 
 Walk = tuple[Half, Sequence[Hole]]

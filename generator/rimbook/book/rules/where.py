@@ -8,7 +8,7 @@ from rimbook.book.address import address, selector
 from rimbook.book.load import MapFile
 from rimbook.book.model import Address, Frame, Hole
 from rimbook.book.reader import Path
-from rimbook.book.written import UNKNOWN
+from rimbook.book.written_values import UNKNOWN
 
 
 def on_walk(frame: Frame, at: Address) -> Path:
