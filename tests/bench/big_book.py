@@ -45,7 +45,8 @@ def frames(count: int, catalogue: Catalogue, seed: int = 2, holes: int = 76) -> 
 
 def _part(name: str, chance: random.Random) -> Part:
     kind = chance.choice(_KINDS)
-    barrel = round(chance.choice(_BORES[chance.choice(_SPORTS)]) + chance.choice((-0.1, -0.05, -0.05, 0.0)), 2)
+    bore = chance.choice(_BORES[chance.choice(_SPORTS)])
+    barrel = round(bore - chance.choice((0.1, 0.05, 0.05, 0.0)), 2)
     return Part(
         name,
         name,
