@@ -1,0 +1,79 @@
+"""What MkDocs is told of pages that it does not make: shells, promises, and where to edit."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urljoin
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, InclusionLevel
+
+from rimbook.hosts.shell import SLOTS, Shell
+from rimbook.site.data_files import FRAMES_FILE, frame_file
+from rimbook.site.links import frame_path, part_path
+from rimbook.site.pages import Kind
+from rimbook.site.publish import STYLE, Source
+
+_FRONT = """\
+---
+title: {title}
+description: {description}
+hide: [toc]
+search: {{exclude: true}}
+---
+"""
+
+
+class Promised(File):
+    """A file that is written at the very end. Until then it only lets links to it be checked."""
+
+    def copy_file(self, dirty: bool = False) -> None:
+        """Nothing to copy yet."""
+
+
+def shell_file(path: str, kind: Kind, config: MkDocsConfig) -> File:
+    """The document from which the host makes a shell."""
+    front = _FRONT.format(title=kind.title or SLOTS["title"], description=SLOTS["description"])
+    inclusion = InclusionLevel.INCLUDED if kind.single else InclusionLevel.NOT_IN_NAV
+    return File.generated(config, path, content=front, inclusion=inclusion)
+
+
+def taken_shell(site: Path, path: str, kind: Kind) -> Shell:
+    """Cut a shell out of the built site: what stays there is only what is written into it later."""
+    file = site / path.replace("index.md", "index.html")
+    shell = Shell.cut(kind, file.read_text("utf-8"))
+    file.unlink()
+    for folder in file.parents:
+        if folder == site or any(folder.iterdir()):
+            break
+        folder.rmdir()
+    return shell
+
+
+def promised_files(source: Source, config: MkDocsConfig) -> Iterator[File]:
+    """Files that a written page may link to, beside the index pages."""
+    paths = dict.fromkeys((STYLE, FRAMES_FILE))
+    for frame in source.summaries:
+        paths |= dict.fromkeys(
+            (
+                f"{frame_path(frame.slug)}index.html",
+                frame_file(frame.slug),
+                f"sports/{frame.sport}/index.html",
+            )
+        )
+    paths |= dict.fromkeys(f"{part_path(part)}index.html" for part in source.catalogue)
+    for path in paths:
+        yield Promised(
+            path, None, config.site_dir, config.use_directory_urls, inclusion=InclusionLevel.INCLUDED
+        )
+
+
+def edit_base(config: MkDocsConfig, parent: Path) -> str | None:
+    """The web address of the folder that holds the book, as the host's `edit_uri` gives it for documents."""
+    if not config.edit_uri:
+        return None
+    documents = urljoin(f"{(config.repo_url or '').rstrip('/')}/", config.edit_uri)
+    way = posixpath.relpath(parent.resolve().as_posix(), Path(config.docs_dir).resolve().as_posix())
+    return urljoin(documents, f"{way}/")

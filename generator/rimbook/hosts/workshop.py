@@ -1,0 +1,234 @@
+"""A whole book made into entries: by as many processes as there is work for, and only where it changed."""
+
+from __future__ import annotations
+
+import gc
+import os
+import shutil
+import sys
+import tempfile
+import threading
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from contextlib import suppress
+from dataclasses import dataclass, field, replace
+from datetime import date
+from multiprocessing import get_context
+from pathlib import Path
+from typing import NamedTuple
+from weakref import finalize
+
+from rimbook.bench.check import check
+from rimbook.book.load import PartsFile, catalogue, load_book, load_parts, map_paths
+from rimbook.book.model import Frame, Hole
+from rimbook.book.problems import Problem
+from rimbook.book.report import Extent, people
+from rimbook.hosts import making
+from rimbook.hosts.across import agrees
+from rimbook.hosts.cache import Cache, State, digest, program_version, write_whole
+from rimbook.hosts.making import Bench, Brief, Made
+from rimbook.hosts.progress import Tell, progress
+from rimbook.site.entry import Entry
+from rimbook.site.publish import Source
+from rimbook.site.sold import sets_of
+
+FEW = 24
+"""So many maps are made sooner than another process has started."""
+
+REMEMBERED = 2_000
+"""A book of so many maps is held in memory between the builds of one process."""
+
+_WRONG: Mapping[State, str] = {"damaged": "were damaged", "foreign": "were from another version"}
+
+
+class WrongBook(Exception):
+    """The book has errors; the text is that of `rimbook check`."""
+
+
+class Known(NamedTuple):
+    """What is at hand of a map from the build before, while its key is still the same."""
+
+    key: str
+    brief: Brief
+    frame: Frame
+
+
+@dataclass
+class Workshop:
+    """Makes the entries of a book and hands them out.
+
+    `folder` is the book's folder, `cache` where entries are kept between builds.
+    It may be used again after the book has changed; then it does only what is new.
+    """
+
+    folder: Path
+    cache: Path
+    tell: Tell = print
+    known: dict[str, Known] = field(default_factory=dict, repr=False)
+    spill: Path | None = field(default=None, repr=False)
+
+    def source(self) -> Source:
+        """Check and make everything. Raises WrongBook where the book has errors."""
+        parts_files, problems = load_parts(self.folder)
+        bench = self._bench(parts_files)
+        paths = {path.stem: path for path in map_paths(self.folder)}
+        made = list(self._made(bench, list(paths.values())))
+        problems += tuple(problem for each in made for problem in each.problems)
+        if any(problem.severity == "error" for problem in problems):
+            raise WrongBook(people(problems, _extent(len(paths), parts_files)))
+        if len(paths) < len(map_paths(self.folder)) or not self._agrees(bench, parts_files, paths, made):
+            raise WrongBook(self._all_that_is_wrong())
+        briefs = [each.brief for each in made if each.brief is not None]
+        if warnings := sum(brief.warnings for brief in briefs):
+            self.tell(f"{warnings:,} warnings in the maps: rimbook check tells them")
+        return Source(
+            summaries=[brief.summary for brief in briefs],
+            fetch=lambda slug: self._fetch(bench, paths[slug]),
+            catalogue=bench.parts,
+        )
+
+    def _bench(self, parts_files: tuple[PartsFile, ...]) -> Bench:
+        if self.spill is None:
+            self.spill = Path(tempfile.mkdtemp(prefix="rimbook-"))
+            finalize(self, shutil.rmtree, self.spill, ignore_errors=True)
+        parts = catalogue(parts_files)
+        return Bench(
+            folder=self.folder,
+            parts=parts,
+            parts_digest=digest(*(repr(part).encode() for part in parts.values())),
+            sets=sets_of(parts),
+            cache=Cache(self.cache, self.spill),
+            today=date.today(),
+        )
+
+    def _made(self, bench: Bench, paths: Sequence[Path]) -> Iterator[Made]:
+        """What came of each map: first those that were kept, then those made now."""
+        left: list[Path] = []
+        states: Counter[State] = Counter()
+        for path in paths:
+            key = bench.key(path)
+            known = self.known.get(path.stem)
+            if known is not None and known.key == key:
+                brief: Brief | None = known.brief
+            else:
+                brief, state = making.remembered(bench, path.stem, key)
+                states[state] += 1
+            if brief is None:
+                left.append(path)
+            else:
+                yield Made(path.stem, key, brief)
+        for wrong, words in _WRONG.items():
+            if states[wrong]:
+                self.tell(f"{states[wrong]:,} kept entries in {self.cache} {words} and are made anew")
+        spilt = False
+        new = _many(bench, left) if len(left) > FEW else _few(bench, left)
+        for made in progress(new, len(left), "maps drawn", self.tell):
+            spilt = spilt or made.spilt
+            yield made
+        if spilt:
+            self.tell(f"nothing can be kept in {self.cache}: the next build starts from nothing")
+
+    def _agrees(
+        self,
+        bench: Bench,
+        parts_files: Sequence[PartsFile],
+        paths: Mapping[str, Path],
+        made: Sequence[Made],
+    ) -> bool:
+        """Whether the maps and parts agree with each other. What agreed before is not asked again."""
+        texts = [file.document.text for file in parts_files]
+        everything = [program_version(), bench.today.isoformat(), *texts, *(each.key for each in made)]
+        name = digest(*(piece.encode() for piece in everything)).encode()
+        verdict = self.cache / "agreed"
+        if _content(verdict) == name:
+            return True
+        known: dict[str, Known] = {}
+        pool: dict[Hole, Hole] = {}
+        for each in made:
+            if each.brief is None:
+                return False
+            known[each.slug] = self._known(bench, paths[each.slug], each.key, each.brief, pool)
+        if len(made) <= REMEMBERED:
+            self.known = known
+        frames = {slug: each.frame for slug, each in known.items()}
+        across = {slug: each.brief.across for slug, each in known.items() if each.brief.across}
+        if not agrees(frames, parts_files, across, bench.today):
+            return False
+        with suppress(OSError):
+            write_whole(verdict, name)
+        return True
+
+    def _known(self, bench: Bench, path: Path, key: str, brief: Brief, pool: dict[Hole, Hole]) -> Known:
+        """A map's frame read back, unless it is still at hand. Equal holes of all frames become one."""
+        known = self.known.get(path.stem)
+        if known is not None and known.key == key:
+            return known
+        try:
+            frame = making.record(bench, path)
+        except LookupError:  # it was changed since it was made, and is wrong now
+            raise WrongBook(self._all_that_is_wrong()) from None
+        holes = tuple(pool.setdefault(hole, hole) for hole in frame.holes)
+        return Known(key, brief, replace(frame, holes=holes))
+
+    def _fetch(self, bench: Bench, path: Path) -> Entry:
+        try:
+            return making.fetch(bench, path)
+        except LookupError:
+            raise WrongBook(self._all_that_is_wrong()) from None
+
+    def _all_that_is_wrong(self) -> str:
+        """The report of a book that is read once more as a whole."""
+        loaded = load_book(self.folder)
+        problems: tuple[Problem, ...] = check(loaded)
+        if not any(problem.severity == "error" for problem in problems):
+            return "The maps were changed while they were read. Build again."
+        return people(problems, _extent(loaded.map_count, loaded.parts_files))
+
+
+def _extent(maps: int, parts_files: Iterable[PartsFile]) -> Extent:
+    return Extent(maps, sum(len(file.parts) for file in parts_files))
+
+
+def _few(bench: Bench, left: Iterable[Path]) -> Iterator[Made]:
+    for path in left:
+        yield making.make(bench, path)
+
+
+def _many(bench: Bench, left: Sequence[Path]) -> Iterator[Made]:
+    """Spread over processes; where they cannot be had, one after the other."""
+    done = 0
+    try:
+        with ProcessPoolExecutor(
+            os.cpu_count(), mp_context=get_context(_start()), initializer=_set_up, initargs=(bench,)
+        ) as pool:
+            for made in pool.map(_make, left, chunksize=16):
+                done += 1
+                yield made
+    except (BrokenProcessPool, OSError):
+        yield from _few(bench, left[done:])
+
+
+def _start() -> str:
+    """How processes are started: copied where that is safe, since a fresh one reads all modules first."""
+    return "fork" if sys.platform == "linux" and threading.active_count() == 1 else "spawn"
+
+
+_BENCH: list[Bench] = []
+
+
+def _set_up(bench: Bench) -> None:
+    _BENCH[:] = [bench]
+    gc.freeze()  # what is loaded by now stays: looking through it again and again takes a tenth of the time
+
+
+def _make(path: Path) -> Made:
+    return making.make(_BENCH[0], path)
+
+
+def _content(file: Path) -> bytes:
+    try:
+        return file.read_bytes()
+    except OSError:
+        return b""

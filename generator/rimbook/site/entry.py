@@ -1,0 +1,95 @@
+"""Everything of a frame's page that follows from the frame and the catalogue alone.
+
+This is the costly part of the site, and it can be worked out for each frame by
+itself: a host may spread frames over processes and keep what came out.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from markupsafe import Markup
+
+from rimbook.bench.load import pull
+from rimbook.bench.parts_list import regrommet
+from rimbook.book.model import Catalogue
+from rimbook.draw.face import face
+from rimbook.draw.legend import legend
+from rimbook.draw.unrolled import unrolled
+from rimbook.rim.types import Rim
+from rimbook.site.data_files import frame_data
+from rimbook.site.frame_view import view
+from rimbook.site.links import frame_path
+from rimbook.site.pages import to_root
+from rimbook.site.sold import Sets
+from rimbook.site.summary import Summary, summarise
+from rimbook.site.templates import render
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A frame's share of the site: what other pages say of it, its own page's body, its data as JSON."""
+
+    summary: Summary
+    body: str
+    data: str
+
+
+class Drawing(NamedTuple):
+    """A drawing as it stands on a page, and the layers that a reader can switch off."""
+
+    name: str
+    caption: str
+    label: str
+    layers: tuple[tuple[str, str], ...]
+    svg: Markup
+
+
+_LAYERS = (
+    ("strings", "strings"),
+    ("parts", "strips and twins"),
+    ("addresses", "hole names"),
+    ("bore-numbers", "bores"),
+    ("tie-offs", "tie-offs"),
+)
+
+
+def entry(rim: Rim, catalogue: Catalogue, sets: Sets) -> Entry:
+    """Draw and describe one placed frame. `sets` is `sets_of(catalogue)`, worked out once for all."""
+    frame = rim.frame
+    needed = regrommet(frame, catalogue)
+    body = render(
+        "frame.html",
+        view=view(rim, needed, catalogue, sets),
+        drawings=_drawings(rim, catalogue),
+        root=to_root(frame_path(frame.slug)),
+    )
+    return Entry(summarise(frame, needed), body, frame_data(rim, pull(rim), needed))
+
+
+def _drawings(rim: Rim, catalogue: Catalogue) -> tuple[Drawing, ...]:
+    name = rim.frame.name
+    return (
+        Drawing(
+            "face",
+            "Seen face on, handle down",
+            f"Drawing of {name}, face on",
+            _LAYERS,
+            Markup(face(rim, catalogue)),  # noqa: S704 - the drawing escapes every text in it
+        ),
+        Drawing(
+            "unrolled",
+            "The rim unrolled, from the middle of the head down each side to the middle of the throat",
+            f"Unrolled rim of {name}",
+            _LAYERS,
+            Markup(unrolled(rim, catalogue)),  # noqa: S704 - as above
+        ),
+        Drawing(
+            "legend",
+            "What the signs mean",
+            f"Legend to the drawings of {name}",
+            (),
+            Markup(legend(rim, catalogue)),  # noqa: S704 - as above
+        ),
+    )

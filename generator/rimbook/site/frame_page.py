@@ -1,0 +1,50 @@
+"""The page of a frame: its own entry, joined with what the rest of the book says of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from markupsafe import Markup
+
+from rimbook.site.cross import Cross
+from rimbook.site.data_files import frame_file
+from rimbook.site.links import frame_path
+from rimbook.site.pages import Page, to_root
+from rimbook.site.settings import Settings
+from rimbook.site.summary import Summary
+from rimbook.site.templates import render
+from rimbook.site.words import counted
+
+MOST_ALIKE = 12
+
+
+def frame_page(frame: Summary, make: Callable[[], str]) -> Page:
+    """The page of a frame; `make` gives its body, as `frame_body` does."""
+    return Page(
+        path=frame_path(frame.slug),
+        kind="frame",
+        title=f"{frame.full_name} – {frame.maker}",
+        description=(
+            f"Grommet map of {frame.full_name} by {frame.maker}, {frame.sport}: {frame.pattern} strings, "
+            f"{counted(frame.holes, 'hole')}, which part sits in which hole."
+        ),
+        make=make,
+        edit=frame.source,
+    )
+
+
+def frame_body(frame: Summary, entry: str, cross: Cross, settings: Settings) -> str:
+    """Join the body of an entry with sister frames, frames alike and the link to its source."""
+    alike, alike_count = cross.alike(frame, MOST_ALIKE)
+    return render(
+        "frame_page.html",
+        frame=frame,
+        entry=Markup(entry),  # noqa: S704 - rendered before, with every text escaped
+        cross=cross,
+        sisters=cross.sisters(frame),
+        alike=alike,
+        alike_count=alike_count,
+        edit_url=settings.edit_url(frame.source),
+        data_file=frame_file(frame.slug),
+        root=to_root(frame_path(frame.slug)),
+    )

@@ -1,0 +1,248 @@
+"""A frame as its page shows it: every number already a word, every choice already made."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from rimbook.bench.parts_list import Needed
+from rimbook.bench.pins import pin
+from rimbook.book.model import Address, Catalogue, Frame, Hole, Part
+from rimbook.rim.types import Rim
+from rimbook.site.count import counts
+from rimbook.site.sold import Sets, sold
+from rimbook.site.spans import Span, plain, selectors, spans
+from rimbook.site.words import UNKNOWN, counted, day, listed, mm, size
+
+
+class HoleRow(NamedTuple):
+    """One line of the hole table."""
+
+    address: str
+    spoken: str
+    strings: str
+    shared: bool
+    tie_off: bool
+    bore: str
+    part: str | None
+    part_name: str
+    piece: str
+    place: str
+
+
+class PartRow(NamedTuple):
+    """One line of the parts list of a full regrommet."""
+
+    part: Part | None
+    name: str
+    pieces: int
+    holes: tuple[Span, ...]
+    sold: str
+    pin: str
+
+
+class BoreRow(NamedTuple):
+    """A bore, how many holes have it, and which if they are few."""
+
+    bore: str
+    found: int
+    holes: tuple[Span, ...]
+
+
+class StripRow(NamedTuple):
+    """A strip, the holes it covers, and how it is sold."""
+
+    name: str
+    part: Part | None
+    first: str
+    last: str
+    posts: int
+    sold: str
+
+
+@dataclass(frozen=True, slots=True)
+class FrameView:
+    """All that the page of a frame says of the frame itself."""
+
+    frame: Frame
+    holes: Sequence[HoleRow]
+    shared: tuple[Span, ...]
+    undrilled: tuple[Span, ...]
+    unstrung: tuple[Span, ...]
+    tie_offs: tuple[str, ...]
+    bores: Sequence[BoreRow]
+    strips: Sequence[StripRow]
+    parts: Sequence[PartRow]
+    sets: Sequence[Part]
+    depths: tuple[str, ...]
+    places: str
+    known: Sequence[tuple[str, str]]
+    measured: str
+    confirmed: str
+
+
+FEW_HOLES = 24
+_PLACES = {"measured": "measured", "derived": "worked out"}
+
+
+def view(rim: Rim, needed: Iterable[Needed], catalogue: Catalogue, sets: Sets) -> FrameView:
+    """Put the page of a frame into words."""
+    frame = rim.frame
+    drilled = frame.drilled
+    return FrameView(
+        frame=frame,
+        holes=_hole_rows(rim, catalogue),
+        shared=_spans(hole.address for hole in drilled if hole.shared),
+        undrilled=_spans(hole.address for hole in frame.holes if not hole.drilled),
+        unstrung=_spans(hole.address for hole in drilled if not hole.passes),
+        tie_offs=tuple(map(str, frame.stringing.tie_offs)),
+        bores=_bore_rows(drilled),
+        strips=[_strip_row(frame, index, catalogue, sets) for index in range(len(frame.strips))],
+        parts=[_part_row(line, catalogue, sets) for line in needed],
+        sets=sets.fitting.get(frame.slug, ()),
+        depths=_depths(drilled),
+        places=_places(rim),
+        known=_known(rim),
+        measured=_measured(frame),
+        confirmed=_confirmed(frame),
+    )
+
+
+def _spans(holes: Iterable[Address]) -> tuple[Span, ...]:
+    return tuple(spans(selectors(holes)))
+
+
+def _depths(drilled: Sequence[Hole]) -> tuple[str, ...]:
+    return tuple(map(size, sorted({hole.rim_depth_mm for hole in drilled if hole.rim_depth_mm is not None})))
+
+
+def _hole_rows(rim: Rim, catalogue: Catalogue) -> list[HoleRow]:
+    frame = rim.frame
+    from_centre = counts(frame)
+    twin_of = {hole: twin.holes for twin in frame.twins for hole in twin.holes}
+    rows = []
+    for hole in frame.drilled:
+        part = catalogue.get(hole.part) if hole.part else None
+        rows.append(
+            HoleRow(
+                address=str(hole.address),
+                spoken=from_centre[hole.address],
+                strings=" + ".join(map(str, hole.passes)),
+                shared=hole.shared,
+                tie_off=hole.tie_off,
+                bore=size(hole.bore_mm),
+                part=hole.part,
+                part_name=part.name if part else hole.part or UNKNOWN,
+                piece=_piece(frame, hole, twin_of.get(hole.address)),
+                place=_PLACES[rim.holes[hole.address].place],
+            )
+        )
+    return rows
+
+
+def _piece(frame: Frame, hole: Hole, twin: tuple[Address, Address] | None) -> str:
+    if hole.strip is not None:
+        return frame.strips[hole.strip].name
+    if twin is not None:
+        return f"one part with {twin[0] if twin[1] == hole.address else twin[1]}"
+    return ""
+
+
+def _bore_rows(drilled: Sequence[Hole]) -> list[BoreRow]:
+    found = Counter(hole.bore_mm for hole in drilled)
+    rows = []
+    for bore in sorted(found, key=lambda bore: (bore is None, bore or 0)):
+        few = [hole.address for hole in drilled if hole.bore_mm == bore] if found[bore] <= FEW_HOLES else []
+        rows.append(BoreRow(size(bore), found[bore], _spans(few)))
+    return rows
+
+
+def _strip_row(frame: Frame, index: int, catalogue: Catalogue, sets: Sets) -> StripRow:
+    strip = frame.strips[index]
+    part = catalogue.get(strip.part) if strip.part else None
+    ends = (str(strip.holes[0]), str(strip.holes[-1])) if strip.holes else ("", "")
+    return StripRow(strip.name, part, *ends, len(strip.holes), sold(part, sets) if part else UNKNOWN)
+
+
+def _part_row(line: Needed, catalogue: Catalogue, sets: Sets) -> PartRow:
+    part = catalogue.get(line.part) if line.part else None
+    if part is None:
+        unknown = f"unknown strip: {line.strip}" if line.strip else "unknown part"
+        name = line.part or unknown
+    else:
+        name = part.name
+    return PartRow(
+        part=part,
+        name=name,
+        pieces=line.count,
+        holes=_spans(line.holes),
+        sold=(sold(part, sets) if part else UNKNOWN),
+        pin=pin_words(part) if part else UNKNOWN,
+    )
+
+
+def pin_words(part: Part) -> str:
+    """`about 1.7 mm (over 1.3, under 2.05)`, or what to measure first."""
+    if part.kind == "set":
+        return "see each part"
+    found = pin(part)
+    if found is None:
+        return "unknown – measure the barrel and the opening inside it with a calliper"
+    return f"about {mm(found.size_mm)} (over {size(found.over_mm)}, under {size(found.under_mm)})"
+
+
+def _places(rim: Rim) -> str:
+    total = len(rim.holes)
+    measured = sum(hole.place == "measured" for hole in rim.holes.values())
+    if measured == total:
+        return "all measured along the rim"
+    if measured == 0:
+        return "all worked out from the string pattern, none measured"
+    return f"{measured} of {total} measured along the rim, the others worked out from the string pattern"
+
+
+def _known(rim: Rim) -> list[tuple[str, str]]:
+    """How complete the map is, a line a question."""
+    drilled = rim.frame.drilled
+    bores = [hole for hole in drilled if hole.bore_mm is None]
+    parts = [hole for hole in drilled if hole.part is None]
+    depths = [hole for hole in drilled if hole.rim_depth_mm is None]
+    return [
+        ("Bore", _share(drilled, bores, "measure with pin gauges or the shanks of drills")),
+        ("Part", _share(drilled, parts, "measure the barrel of what sits there with a calliper")),
+        ("Rim depth", _share(drilled, depths, "measure with a calliper across the rim")),
+        ("Place", _places(rim)),
+    ]
+
+
+def _share(drilled: Sequence[Hole], missing: Sequence[Hole], advice: str) -> str:
+    total = len(drilled)
+    if not missing:
+        return f"known for all {counted(total, 'hole')}"
+    if len(missing) == total:
+        return f"unknown for every hole – {advice}"
+    where = plain(_spans(hole.address for hole in missing))
+    known = total - len(missing)
+    percent = min(99, max(1, round(100 * known / total)))
+    return f"known for {known} of {total} holes ({percent} %); unknown at {where} – {advice}"
+
+
+def _measured(frame: Frame) -> str:
+    measured = frame.measured
+    if measured is None:
+        return "Nobody has signed this map yet: take every number as unconfirmed."
+    words = f"Measured by {measured.by}"
+    words += f" on {day(measured.on)}" if measured.on else ", on a day not written down"
+    words += f" with {measured.tool}" if measured.tool else ", with a tool not written down"
+    if measured.resolution_mm is None:
+        return f"{words}, how finely is not written down."
+    return f"{words}, read to {mm(measured.resolution_mm)}."
+
+
+def _confirmed(frame: Frame) -> str:
+    if not frame.confirmed:
+        return "Nobody else has confirmed it yet."
+    people = [f"{each.by} on {day(each.on)}" if each.on else each.by for each in frame.confirmed]
+    return f"Confirmed against another racket by {listed(people)}."

@@ -1,0 +1,90 @@
+"""The whole site as a stream of pages and files, each made when it is wanted: no book is too large."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache, partial
+from importlib.resources import files
+
+from rimbook.bench import check
+from rimbook.book.model import Book, Catalogue
+from rimbook.draw.style import stylesheet
+from rimbook.rim.place import place
+from rimbook.site.cross import Cross, cross_index
+from rimbook.site.csv_files import FRAMES_TABLE, PARTS_TABLE, frame_rows, frame_table, hole_rows, part_rows
+from rimbook.site.data_files import FRAMES_FILE, all_frames, frame_file
+from rimbook.site.entry import Entry, entry
+from rimbook.site.frame_lists import frame_lists
+from rimbook.site.frame_page import frame_body, frame_page
+from rimbook.site.pages import Asset, Page
+from rimbook.site.part_lists import part_lists
+from rimbook.site.part_page import part_pages
+from rimbook.site.parts_data import PARTS_FILE, all_parts
+from rimbook.site.rules_page import rules_page
+from rimbook.site.schemas import FOLDER, SCHEMAS, schema_text
+from rimbook.site.settings import Settings
+from rimbook.site.sold import sets_of
+from rimbook.site.summary import Summary
+
+STYLE = "assets/rimbook.css"
+
+Fetch = Callable[[str], Entry]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """What the site is made from: all frames in summary, and a way to fetch an entry when its turn comes."""
+
+    summaries: Iterable[Summary]
+    fetch: Fetch
+    catalogue: Catalogue
+
+
+def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
+    """Every page and file of the site, always in the same order. None is made until it is asked for."""
+    cross = cross_index(source.summaries, source.catalogue)
+    sets = sets_of(source.catalogue)
+    yield Asset(STYLE, style)
+    yield from frame_lists(cross, source.catalogue)
+    yield from part_lists(source.catalogue, sets, cross)
+    for part in source.catalogue.values():
+        yield from part_pages(part, source.catalogue, sets, cross, settings)
+    yield rules_page(check.catalogue())
+    ordered = [cross.frames[slug] for slug in sorted(cross.frames)]
+    yield Asset(FRAMES_FILE, partial(all_frames, ordered))
+    yield Asset(FRAMES_TABLE, partial(frame_rows, ordered))
+    yield Asset(PARTS_FILE, partial(all_parts, source.catalogue))
+    yield Asset(PARTS_TABLE, partial(part_rows, source.catalogue))
+    yield from (Asset(f"{FOLDER}{name}", partial(schema_text, name)) for name in SCHEMAS)
+    fetch = lru_cache(maxsize=1)(source.fetch)  # a page and its data are mostly made one after the other
+    for frame in ordered:
+        yield frame_page(frame, partial(_frame_body, frame, fetch, cross, settings))
+        yield Asset(frame_file(frame.slug), partial(_frame_data, frame.slug, fetch))
+        yield Asset(frame_table(frame.slug), partial(_hole_rows, frame.slug, fetch))
+
+
+def _frame_body(frame: Summary, fetch: Fetch, cross: Cross, settings: Settings) -> str:
+    return frame_body(frame, fetch(frame.slug).body, cross, settings)
+
+
+def _frame_data(slug: str, fetch: Fetch) -> bytes:
+    return fetch(slug).data.encode()
+
+
+def _hole_rows(slug: str, fetch: Fetch) -> bytes:
+    return hole_rows(fetch(slug).data)
+
+
+def site(book: Book, settings: Settings | None = None) -> Iterator[Page | Asset]:
+    """The site of a book that fits in memory: book in, pages out."""
+    sets = sets_of(book.parts)
+    entries = {slug: entry(place(frame), book.parts, sets) for slug, frame in book.frames.items()}
+    summaries = [each.summary for each in entries.values()]
+    return publish(Source(summaries, entries.__getitem__, book.parts), settings or Settings())
+
+
+def style() -> bytes:
+    """The one style sheet that drawings and generated pages share."""
+    pages = (files("rimbook.site") / "static" / "pages.css").read_text("utf-8")
+    return f"{stylesheet()}\n{pages}".encode()

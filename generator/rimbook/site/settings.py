@@ -1,0 +1,17 @@
+"""What a publisher of the book decides, and the book itself does not know."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from urllib.parse import quote
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """`edit_base` is the web address to which a file's path is added to edit it, ending in a slash."""
+
+    edit_base: str | None = None
+
+    def edit_url(self, source: str) -> str | None:
+        """Where a reader corrects a file of the book, or None where nobody said."""
+        return f"{self.edit_base}{quote(source)}" if self.edit_base and source else None
