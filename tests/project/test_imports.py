@@ -19,7 +19,7 @@ LIBRARIES = {
     "jinja2": ("site",),
     "markupsafe": ("site",),
     "mkdocs": ("hosts",),
-    "pydantic": ("book", "hosts"),
+    "pydantic": ("book", "site", "hosts"),
     "pydantic_core": ("book",),
     "yaml": ("book",),
 }

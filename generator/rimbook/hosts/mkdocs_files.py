@@ -11,7 +11,9 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, InclusionLevel
 
 from rimbook.hosts.shell import SLOTS, Shell
-from rimbook.site.data_files import FRAMES_FILE, frame_file
+from rimbook.site.book_files import BOOK_FILES
+from rimbook.site.csv_files import frame_table
+from rimbook.site.data_files import frame_file
 from rimbook.site.links import frame_path, part_path
 from rimbook.site.pages import Kind
 from rimbook.site.publish import STYLE, Source
@@ -54,12 +56,13 @@ def taken_shell(site: Path, path: str, kind: Kind) -> Shell:
 
 def promised_files(source: Source, config: MkDocsConfig) -> Iterator[File]:
     """Files that a written page may link to, beside the index pages."""
-    paths = dict.fromkeys((STYLE, FRAMES_FILE))
+    paths = dict.fromkeys((STYLE, *BOOK_FILES))
     for frame in source.summaries:
         paths |= dict.fromkeys(
             (
                 f"{frame_path(frame.slug)}index.html",
                 frame_file(frame.slug),
+                frame_table(frame.slug),
                 f"sports/{frame.sport}/index.html",
             )
         )

@@ -11,18 +11,17 @@ from rimbook.bench import check
 from rimbook.book.model import Book, Catalogue
 from rimbook.draw.style import stylesheet
 from rimbook.rim.place import place
+from rimbook.site.book_files import book_files
 from rimbook.site.cross import Cross, cross_index
-from rimbook.site.csv_files import FRAMES_TABLE, PARTS_TABLE, frame_rows, frame_table, hole_rows, part_rows
-from rimbook.site.data_files import FRAMES_FILE, all_frames, frame_file
+from rimbook.site.csv_files import frame_table, hole_rows
+from rimbook.site.data_files import frame_file
 from rimbook.site.entry import Entry, entry
 from rimbook.site.frame_lists import frame_lists
 from rimbook.site.frame_page import frame_body, frame_page
 from rimbook.site.pages import Asset, Page
 from rimbook.site.part_lists import part_lists
 from rimbook.site.part_page import part_pages
-from rimbook.site.parts_data import PARTS_FILE, all_parts
 from rimbook.site.rules_page import rules_page
-from rimbook.site.schemas import FOLDER, SCHEMAS, schema_text
 from rimbook.site.settings import Settings
 from rimbook.site.sold import sets_of
 from rimbook.site.summary import Summary
@@ -52,11 +51,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
         yield from part_pages(part, source.catalogue, sets, cross, settings)
     yield rules_page(check.catalogue())
     ordered = [cross.frames[slug] for slug in sorted(cross.frames)]
-    yield Asset(FRAMES_FILE, partial(all_frames, ordered))
-    yield Asset(FRAMES_TABLE, partial(frame_rows, ordered))
-    yield Asset(PARTS_FILE, partial(all_parts, source.catalogue))
-    yield Asset(PARTS_TABLE, partial(part_rows, source.catalogue))
-    yield from (Asset(f"{FOLDER}{name}", partial(schema_text, name)) for name in SCHEMAS)
+    yield from book_files(ordered, source.catalogue)
     fetch = lru_cache(maxsize=1)(source.fetch)  # a page and its data are mostly made one after the other
     for frame in ordered:
         yield frame_page(frame, partial(_frame_body, frame, fetch, cross, settings))
