@@ -1,0 +1,221 @@
+/**
+ * One hole marked wherever it appears. Pointing or focusing marks for the moment; the address (`#R12`), a
+ * click on a hole, or Enter marks until Escape. The readout is never empty, lest the page jump under the pointer.
+ *
+ * A hole is `[data-address="R12"]` in a drawing (`[data-rb-drawing] svg`) and `tr[data-hole="R12"]` in the
+ * table; a link to `#R12` counts as pointing at it. What is marked has the class `is-marked`, in a
+ * drawing also a ring `.rb-ring`, and the table is `is-live`; each drawing says in `.rb-readout` what the table has on the hole.
+ */
+
+import { showHash } from "./address.js";
+import { el, fill, isTyping } from "./dom.js";
+import { inOrder, readAddress, step, written } from "./hole_walk.js";
+
+const SVG = "http://www.w3.org/2000/svg";
+const RING_ROOM = 0.35;
+const HINT = "Point at a hole, or tap it, to read it here.";
+
+/**
+ * @param {ParentNode} page
+ * @param {(row: HTMLTableRowElement) => string} describe what the table says of a hole
+ */
+export function startMarks(page, describe) {
+  const holes = [...page.querySelectorAll("svg [data-address]")].filter((hole) => hole instanceof SVGElement);
+  const rows = [...page.querySelectorAll("tr[data-hole]")].filter(
+    (row) => row instanceof HTMLTableRowElement,
+  );
+  if (!holes.length && !rows.length) return;
+  const everywhere = [...holes, ...rows];
+  const order = inOrder(everywhere.map(addressOf));
+  const readouts = addReadouts(page);
+  rows[0]?.closest("table")?.classList.add("is-live");
+  /** @type {string | null} */
+  let pinned = null;
+  /** @type {string | null} */
+  let pointed = null;
+  /** @type {Element[]} */
+  let marked = [];
+
+  const show = () => {
+    const now = pointed ?? pinned;
+    marked.forEach(unmark);
+    marked = everywhere.filter((element) => addressOf(element) === now);
+    for (const element of marked) element.classList.add("is-marked");
+    const rings = marked.map(ring).filter((drawn) => drawn !== null);
+    marked = [...marked, ...rings];
+    const row = rows.find((each) => each.dataset["hole"] === now);
+    for (const readout of readouts) {
+      if (row && now) fill(readout, describe(row), " ", el("a", { href: `#${now}` }, "In the table"));
+      else if (!now) fill(readout, HINT);
+    }
+  };
+
+  /** @param {string | null} address */
+  const point = (address) => {
+    if (address === pointed) return;
+    pointed = address;
+    show();
+  };
+
+  /** @param {string | null} address */
+  const pin = (address) => {
+    [pinned, pointed] = [address, null];
+    showHash(address ? `#${address}` : "");
+    show();
+  };
+
+  const followAddress = () => {
+    const asked = readAddress(decodedHash());
+    const address = asked && written(asked);
+    const known = address !== null && order.includes(address);
+    [pinned, pointed] = [known ? address : null, null];
+    show();
+    if (known && address) bringIntoView(everywhere.filter((element) => addressOf(element) === address));
+    else if (address)
+      for (const readout of readouts) readout.textContent = `This map has no hole ${address}.`;
+  };
+
+  rove(holes, order);
+  page.addEventListener("pointerover", (event) => point(pointedAt(event.target, order)));
+  page.addEventListener("pointerout", (event) => {
+    if (event instanceof PointerEvent && !pointedAt(event.relatedTarget, order)) point(null);
+  });
+  page.addEventListener("focusin", (event) => point(pointedAt(event.target, order)));
+  page.addEventListener("focusout", () => point(null));
+  page.addEventListener("click", (event) => {
+    const address =
+      event.target instanceof Element && !event.target.closest("a, button")
+        ? pointedAt(event.target, order)
+        : null;
+    if (address) pin(address === pinned ? null : address);
+  });
+  page.addEventListener("keydown", (event) => {
+    if (!(event instanceof KeyboardEvent)) return;
+    const onHole = event.target instanceof SVGElement ? pointedAt(event.target, order) : null;
+    if (event.key === "Escape" && !isTyping(event.target) && (pinned ?? pointed)) pin(null);
+    else if (onHole && (event.key === "Enter" || event.key === " ")) {
+      event.preventDefault();
+      pin(onHole);
+    }
+  });
+  addEventListener("hashchange", followAddress);
+  followAddress();
+}
+
+/** @param {Element} element */
+function addressOf(element) {
+  return element.getAttribute("data-address") ?? element.getAttribute("data-hole") ?? "";
+}
+
+/**
+ * The hole that something belongs to, or leads to.
+ * @param {EventTarget | null} target
+ * @param {readonly string[]} order
+ */
+function pointedAt(target, order) {
+  if (!(target instanceof Element)) return null;
+  const link = target.closest('a[href^="#"]')?.getAttribute("href") ?? "";
+  const found =
+    readAddress(link) ?? readAddress(addressOf(target.closest("[data-address], [data-hole]") ?? target));
+  const address = found && written(found);
+  return address && order.includes(address) ? address : null;
+}
+
+function decodedHash() {
+  try {
+    return decodeURIComponent(location.hash);
+  } catch {
+    return "";
+  }
+}
+
+/** @param {Element} element */
+function unmark(element) {
+  if (element.matches(".rb-ring")) element.remove();
+  else element.classList.remove("is-marked");
+}
+
+/**
+ * A ring round a hole of a drawing, on top of its neighbours: round for a hole, with round ends for a row.
+ * @param {Element} hole
+ */
+function ring(hole) {
+  if (!(hole instanceof SVGGraphicsElement) || !hole.parentNode) return null;
+  const { x, y, width, height } = hole.getBBox();
+  const row = width > 2 * height || height > 2 * width;
+  const room = row ? 1 : Math.max(width, height) * RING_ROOM;
+  const attributes = {
+    class: "rb-ring",
+    x: x - room,
+    y: y - room,
+    width: width + 2 * room,
+    height: height + 2 * room,
+    rx: Math.min(width, height) / 2 + room,
+    fill: "none",
+    stroke: "currentColor",
+    "stroke-width": 2,
+    "pointer-events": "none",
+    "aria-hidden": "true",
+    transform: hole.getAttribute("transform") ?? "",
+  };
+  const drawn = document.createElementNS(SVG, "rect");
+  for (const [name, value] of Object.entries(attributes)) drawn.setAttribute(name, String(value));
+  hole.parentNode.append(drawn);
+  return drawn;
+}
+
+/**
+ * Only one hole of a drawing is in the tab order; arrow keys walk along the rim.
+ * @param {readonly SVGElement[]} holes
+ * @param {readonly string[]} order
+ */
+function rove(holes, order) {
+  for (const drawing of new Set(holes.map((hole) => hole.ownerSVGElement))) {
+    const own = new Map(
+      holes.filter((hole) => hole.ownerSVGElement === drawing).map((hole) => [addressOf(hole), hole]),
+    );
+    const walk = order.filter((address) => own.has(address));
+    /** @param {string | undefined} current */
+    const hold = (current) => {
+      for (const [address, hole] of own) hole.setAttribute("tabindex", address === current ? "0" : "-1");
+    };
+    hold(walk[0]);
+    drawing?.addEventListener("focusin", (event) => {
+      if (event.target instanceof Element && own.has(addressOf(event.target))) hold(addressOf(event.target));
+    });
+    drawing?.addEventListener("keydown", (event) => {
+      if (!(event.target instanceof Element) || event.altKey || event.ctrlKey || event.metaKey) return;
+      const to = step(walk, addressOf(event.target), event.key);
+      if (!to) return;
+      event.preventDefault();
+      own.get(to)?.focus();
+    });
+  }
+}
+
+/** @param {ParentNode} page */
+function addReadouts(page) {
+  return [...page.querySelectorAll("[data-rb-drawing]")]
+    .filter((figure) => figure.querySelector("[data-address]"))
+    .map((figure) => {
+      const readout = el("p", { class: "rb-readout" });
+      figure.append(readout);
+      return readout;
+    });
+}
+
+/**
+ * The row goes to the middle of the window; a wide drawing scrolls only within its own frame.
+ * @param {readonly Element[]} elements
+ */
+function bringIntoView(elements) {
+  for (const element of elements) {
+    const frame = element instanceof SVGElement ? element.closest(".rb-scroll") : null;
+    if (frame) {
+      const hole = element.getBoundingClientRect();
+      const box = frame.getBoundingClientRect();
+      frame.scrollLeft += hole.left + hole.width / 2 - (box.left + box.width / 2);
+    }
+  }
+  elements.find((element) => element instanceof HTMLTableRowElement)?.scrollIntoView({ block: "center" });
+}

@@ -1,0 +1,42 @@
+"""The small site, opened from a folder and from a server."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+
+import pytest
+
+from tests.browser.small_site import write_site
+from tests.conftest import QuietHandler
+
+
+@pytest.fixture(scope="session")
+def small_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("small")
+    write_site(folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def small_site(small_folder: Path) -> str:
+    """The address of the small site in its folder, where a browser allows least; no slash at the end."""
+    return small_folder.as_uri()
+
+
+@pytest.fixture(scope="session", params=["file", "http"])
+def anywhere(request: pytest.FixtureRequest, small_folder: Path) -> Iterator[str]:
+    """The same from the folder and then from a server."""
+    if request.param == "file":
+        yield small_folder.as_uri()
+        return
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(small_folder)))
+    thread = Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_port}"
+    server.shutdown()
+    thread.join()
+    server.server_close()
