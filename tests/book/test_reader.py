@@ -19,7 +19,8 @@ if hasattr(yaml, "CSafeLoader"):
 
 @pytest.fixture(params=LOADERS)
 def loader(request: pytest.FixtureRequest) -> type:
-    return request.param
+    found: type = request.param
+    return found
 
 
 def refusal(text: str | bytes, loader: type = yaml.SafeLoader) -> str:

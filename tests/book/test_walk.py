@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rimbook.book.address import address, clockwise, selector, span
-from rimbook.book.model import Address, Pass
+from rimbook.book.model import Address, Pass, Side
 from rimbook.book.walk import Place, read_walk, write_place
 
 passes = st.builds(Pass, st.sampled_from("mc"), st.integers(1, 60))
@@ -51,7 +51,7 @@ def test_addresses_run_clockwise_from_the_middle_of_the_head() -> None:
 
 
 def test_a_span_may_cross_the_middle_of_the_head_or_of_the_throat() -> None:
-    counts = {"R": 3, "L": 3}
+    counts: dict[Side, int] = {"R": 3, "L": 3}
     assert " ".join(map(str, span(Address("L", 2), Address("R", 2), counts))) == "L2 L1 R1 R2"
     assert " ".join(map(str, span(Address("R", 2), Address("L", 3), counts))) == "R2 R3 L3"
 

@@ -15,9 +15,15 @@ from rimbook.hosts.on_demand import OnDemand
 from rimbook.hosts.shell import BODY, Shell
 from rimbook.hosts.workshop import WrongBook
 from rimbook.site.pages import KINDS, Asset, Page
+from rimbook.site.scripts import script_tag
 from rimbook.site.settings import Settings
 
 SHELLS = {"frame": Shell.cut(KINDS["frame"], f"<main>{BODY}</main>")}
+
+
+def whole(body: str) -> str:
+    """A page of the shell, with the script that every frame's page loads."""
+    return f"<main>{body}{script_tag('frame', '../../')}</main>"
 
 
 def answered(environ: dict[str, Any], start_response: object) -> Iterable[bytes]:
@@ -52,7 +58,7 @@ def test_a_page_is_made_when_it_is_first_asked_for_and_then_not_again(tmp_path: 
     for _ in range(2):
         assert list(app({"PATH_INFO": address}, None)) == [b"answered"]
     assert asked == ["page"]
-    assert (tmp_path / "frames" / "plover-76" / "index.html").read_text() == "<main><h1>Plover</h1></main>"
+    assert (tmp_path / "frames" / "plover-76" / "index.html").read_text() == whole("<h1>Plover</h1>")
 
 
 @pytest.mark.parametrize(
@@ -126,5 +132,5 @@ def test_what_was_asked_for_is_there_again_after_the_next_build(tmp_path: Path) 
     on_demand.offer([page], SHELLS, Settings(), tmp_path / "two")
     assert (
         tmp_path / "two" / "frames" / "plover-76" / "index.html"
-    ).read_text() == "<main><h1>New</h1></main>"
+    ).read_text() == whole("<h1>New</h1>")
     assert len(on_demand.asked) < 100

@@ -8,6 +8,7 @@ import pytest
 
 from rimbook.hosts.shell import BODY, SLOTS, Shell, shell_path
 from rimbook.site.pages import KINDS, Page
+from rimbook.site.scripts import script_tag
 
 KIND = KINDS["frame"]
 MADE = (
@@ -23,7 +24,7 @@ def test_every_slot_is_filled_everywhere() -> None:
     assert Shell.cut(KIND, MADE).fill(page, "https://example.org/edit?a=1&b=2") == (
         "<title>Plover &amp; co - Book</title><meta content='A &quot;map&quot;'>"
         "<link href='https://example.org/frames/plover-76/index.html'>"
-        "<a href='https://example.org/edit?a=1&amp;b=2'>Plover &amp; co</a><main><h1>Body</h1></main>"
+        f"<a href='https://example.org/edit?a=1&amp;b=2'>Plover &amp; co</a><main><h1>Body</h1>{script_tag('frame', '../../')}</main>"
     )
 
 
@@ -31,7 +32,7 @@ def test_what_is_filled_in_is_not_read_for_slots() -> None:
     words = f"{SLOTS['description']} {BODY} {SLOTS['title']} frames/shell.frame/index.html"
     page = Page("frames/a/", "frame", words, words, lambda: words)
     filled = Shell.cut(KIND, MADE).fill(page, words)
-    assert f"<main>{words}</main>" in filled
+    assert f"<main>{words}<script " in filled
     assert f"<title>{html.escape(words)} - Book</title>" in filled
     assert "'https://example.org/frames/a/index.html'" in filled
 

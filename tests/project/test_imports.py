@@ -13,7 +13,7 @@ import pytest
 PACKAGE = Path(__file__).parents[2] / "generator" / "rimbook"
 
 # A room may use itself and every room before it. What stands in no room, the commands, may use all.
-ROOMS = ("book", "rim", "bench", "draw", "site", "hosts")
+ROOMS = ("book", "rim", "bench", "draw", "browser", "site", "hosts")
 
 LIBRARIES = {
     "jinja2": ("site",),

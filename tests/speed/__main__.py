@@ -59,7 +59,9 @@ def _book(folder: Path, size: int, plain: float) -> float:
     edited = book / "maps" / "plover-76.yaml"
     edited.write_text(edited.read_text(encoding="utf-8") + "\n# edited\n", encoding="utf-8")
     once = _build(folder)
-    _say(f"one map edited, {size:,} frames", f"{_each(once, size)}, {once.seconds / cold.seconds:.2f} of cold")
+    _say(
+        f"one map edited, {size:,} frames", f"{_each(once, size)}, {once.seconds / cold.seconds:.2f} of cold"
+    )
     page = (folder / "site" / "frames" / "plover-76" / "index.html").read_bytes()
     _say("a frame page, compressed", f"{len(gzip.compress(page)) / 1024:.1f} KB")
     shutil.rmtree(folder)
@@ -72,7 +74,9 @@ def _say_served(folder: Path) -> None:
     _project(served)
     _build(served)
     times = seconds_until_seen(served, book, "plover-76")
-    _say(f"served, a save until it is seen, {SERVED_SIZE:,} frames", ", ".join(f"{one:.2f} s" for one in times))
+    _say(
+        f"served, a save until it is seen, {SERVED_SIZE:,} frames", ", ".join(f"{one:.2f} s" for one in times)
+    )
 
 
 def _project(folder: Path) -> None:
@@ -94,7 +98,7 @@ def _each(cost: Cost, size: int) -> str:
 
 
 def _say(what: str, value: str) -> None:
-    print(f"{what:<48} {value}", flush=True)  # noqa: T201 - this is a command
+    print(f"{what:<48} {value}", flush=True)
 
 
 if __name__ == "__main__":

@@ -24,7 +24,9 @@ def seconds_until_seen(project: Path, book: Path, slug: str, saves: int = 3) -> 
         try:
             page = f"http://127.0.0.1:{port}/frames/{slug}/index.html"
             _wait_for(page, "")
-            return [_one_save(book / "maps" / f"{slug}.yaml", page, f"Saved {index}") for index in range(saves)]
+            return [
+                _one_save(book / "maps" / f"{slug}.yaml", page, f"Saved {index}") for index in range(saves)
+            ]
         finally:
             server.terminate()
 
@@ -33,7 +35,9 @@ def _one_save(file: Path, page: str, name: str) -> float:
     text = file.read_text(encoding="utf-8")
     time.sleep(1.0)
     start = time.perf_counter()
-    file.write_text(re.sub(r"^name: .*$", f"name: {name}", text, count=1, flags=re.MULTILINE), encoding="utf-8")
+    file.write_text(
+        re.sub(r"^name: .*$", f"name: {name}", text, count=1, flags=re.MULTILINE), encoding="utf-8"
+    )
     _wait_for(page, name)
     return time.perf_counter() - start
 
@@ -42,7 +46,7 @@ def _wait_for(page: str, words: str) -> None:
     end = time.monotonic() + PATIENCE_SECONDS
     while time.monotonic() < end:
         try:
-            with urlopen(page, timeout=10) as answer:  # noqa: S310 - a page of this machine
+            with urlopen(page, timeout=10) as answer:
                 if words in answer.read().decode():
                     return
         except (URLError, OSError):

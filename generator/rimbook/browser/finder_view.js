@@ -24,7 +24,10 @@ const FRAMES = "data/finder.js";
 const PARTS = "data/finder-parts.js";
 const EXAMPLES = ["76 holes, shared at 9 and 13", "16x19", "2.7", "twin"];
 
-/** @param {HTMLElement} host */
+/**
+ * A host with `data-rb-quiet` lists nothing before something is asked for.
+ * @param {HTMLElement} host
+ */
 export function startFinder(host) {
   const root = host.dataset["rbRoot"] ?? "";
   const form = finderForm();
@@ -50,7 +53,8 @@ export function startFinder(host) {
     }
     const ask = understand(wanted.typed, index.otherNames);
     const found = search(index, ask, wanted.filters);
-    results.show(found.hits, index);
+    const quiet = host.dataset["rbQuiet"] !== undefined && isOpen(wanted);
+    results.show(quiet ? [] : found.hits, index);
     const words = [
       total(found, index, wanted),
       found.bent.length ? `Nothing is spelled just so; this is what comes near: ${listed(found.bent)}.` : "",
@@ -176,13 +180,18 @@ export function startFinder(host) {
     });
 }
 
+/** @param {Search} wanted */
+function isOpen(wanted) {
+  return !wanted.typed.trim() && !active(wanted.filters).length;
+}
+
 /**
  * @param {import("./search.js").Found} found
  * @param {Index} index
  * @param {Search} wanted
  */
 function total({ hits, frames }, index, wanted) {
-  if (!wanted.typed.trim() && !active(wanted.filters).length)
+  if (isOpen(wanted))
     return `${counted(index.size, "frame")} in this book.`;
   if (!hits.length) return "Nothing found.";
   const others = hits.length - frames;

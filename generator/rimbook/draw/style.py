@@ -48,10 +48,10 @@ def stylesheet() -> str:
     """The whole style sheet as text. Inks are custom properties `--rim-…`, bores `--bore-…`."""
     return "\n".join(
         [
-            _properties(":root", dark=False),
-            _properties('[data-md-color-scheme="slate"]', dark=True),
+            properties(":root", dark=False),
+            properties('[data-md-color-scheme="slate"]', dark=True),
             "@media print {",
-            _properties(':root, [data-md-color-scheme="slate"]', dark=False),
+            properties(':root, [data-md-color-scheme="slate"]', dark=False),
             "}",
             *(f"{where} {{ {name}: var(--rim-{ink}); }}" for where, name, ink in _INKED),
             *(f".rim-mark.{known.style} {{ fill: var(--{known.style}); }}" for known in CLASSES),
@@ -60,7 +60,8 @@ def stylesheet() -> str:
     )
 
 
-def _properties(where: str, *, dark: bool) -> str:
+def properties(where: str, *, dark: bool) -> str:
+    """The rule that gives what `where` selects the light or the dark value of every ink and bore."""
     inks = [f"--rim-{ink.name}: {ink.dark if dark else ink.light};" for ink in INKS]
     bores = [f"--{known.style}: {known.dark if dark else known.light};" for known in CLASSES]
     return f"{where} {{ {' '.join(inks + bores)} }}"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from pathlib import Path
 from typing import Any, Literal
+from urllib.parse import urlsplit
 
 from mkdocs.config import config_options as options
 from mkdocs.config.base import Config
@@ -19,14 +20,19 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as HostPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils import write_file
 
 from rimbook.hosts import sitemap
 from rimbook.hosts.mkdocs_files import edit_base, promised_files, shell_file, taken_shell
 from rimbook.hosts.on_demand import OnDemand
+from rimbook.hosts.policy import offences, strict
 from rimbook.hosts.shell import BODY, SLOTS, shell_path
 from rimbook.hosts.workshop import Workshop, WrongBook
-from rimbook.site.pages import KINDS, Kind
+from rimbook.hosts.written_places import written_places
+from rimbook.site.finder_index import FinderPlace
+from rimbook.site.pages import KINDS, Kind, to_root
 from rimbook.site.publish import STYLE, Source, publish
+from rimbook.site.scripts import script_tag, written_page_kind
 from rimbook.site.settings import Settings
 
 log = get_plugin_logger("rimbook")
@@ -53,6 +59,8 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         self.workshop: Workshop | None = None
         self.source: Source | None = None
         self.kinds: dict[str, Kind] = {}
+        self.moved: dict[str, bytes] = {}
+        self.places: list[FinderPlace] = []
         self.on_demand: OnDemand | None = None
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -68,7 +76,9 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
-        """Let nobody ask for pages while they change."""
+        """Begin anew, and let nobody ask for pages while they change."""
+        self.moved.clear()
+        self.places.clear()
         if self.on_demand:
             self.on_demand.close()
 
@@ -102,6 +112,16 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         return nav
 
     @event_priority(-100)
+    def on_page_content(self, html: str, *, page: HostPage, config: MkDocsConfig, files: Files) -> str:
+        """Let the finder find a written page, and give the page its script."""
+        if page.file.src_uri in self.kinds:
+            return html
+        path = page.file.dest_uri
+        headings = [(item.title, item.id) for first in page.toc for item in first.children]
+        self.places += written_places(page.title or path, path, headings, html)
+        return html + script_tag(written_page_kind(html), to_root(path))
+
+    @event_priority(-100)
     def on_page_context(self, context: Any, *, page: HostPage, config: MkDocsConfig, nav: Navigation) -> Any:
         """Put slots into a shell, after every other plugin has looked at it."""
         kind = self.kinds.get(page.file.src_uri)
@@ -112,12 +132,38 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         return context
 
     @event_priority(-100)
+    def on_post_template(self, output: str, *, template_name: str, config: MkDocsConfig) -> str:
+        """Put pages of the theme itself under the policy: a page of an error may be shown at any depth."""
+        if not template_name.endswith(".html"):
+            return output
+        lost = template_name.startswith("404.")
+        root = urlsplit(config.site_url or "/").path if lost else to_root(template_name)
+        return self._under_policy(output, root, template_name)
+
+    @event_priority(-100)
+    def on_post_page(self, output: str, *, page: HostPage, config: MkDocsConfig) -> str:
+        """Put a written page or a shell under the policy, after every other plugin has added its own."""
+        return self._under_policy(output, to_root(page.file.dest_uri), page.file.src_uri)
+
+    def _under_policy(self, output: str, root: str, name: str) -> str:
+        """A page that keeps to the policy. While serving, the host adds a script, so that there is none."""
+        if self.on_demand:
+            return output
+        output, moved = strict(output, root)
+        self.moved |= moved
+        for offence in offences(output):
+            log.warning(f"{name}: {offence} will not work under the site's policy")
+        return output
+
+    @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Fill every page into its shell and write it, or have it ready for who asks."""
         if self.source is None:
             raise PluginError("The book was never read: another plugin stopped the build.")
         site = Path(config.site_dir)
-        settings = Settings(edit_base(config, Path(self.config.book).parent))
+        for path, content in self.moved.items():
+            write_file(content, str(site / path))
+        settings = Settings(edit_base(config, Path(self.config.book).parent), tuple(self.places))
         shells = {kind.name: taken_shell(site, path, kind) for path, kind in self.kinds.items()}
         on_demand = self.on_demand or OnDemand()
         pages = on_demand.offer(publish(self.source, settings), shells, settings, site)

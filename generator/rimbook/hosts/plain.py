@@ -4,30 +4,20 @@ from __future__ import annotations
 
 import html
 from collections.abc import Iterable
+from importlib.resources import files
 from pathlib import Path
 
-from rimbook.site.pages import Asset, Page
+from rimbook.draw.style import properties
+from rimbook.hosts.policy import META
+from rimbook.site.pages import KINDS, Asset, Page
 from rimbook.site.publish import STYLE
+from rimbook.site.scripts import script_tag
 
 NAME = "Rimbook"
+PLAIN_STYLE = "assets/plain.css"
 
-_PLACES = (
-    ("frames/", "Frames"),
-    ("sports/", "Sports"),
-    ("makers/", "Makers"),
-    ("parts/", "Parts"),
-    ("sets/", "Sets and strips"),
-    ("rules/", "Rules"),
-)
-
-_PLAIN_STYLE = "assets/plain.css"
-_PLAIN_CSS = b"""\
-:root { color-scheme: light; }
-body { max-width: 70rem; margin: 0 auto; padding: 0 1rem 3rem; font: 1rem/1.5 system-ui, sans-serif; }
-body > nav ul { display: flex; flex-wrap: wrap; gap: 0.3rem 1.2rem; padding: 0; list-style: none; }
-h1, h2 { line-height: 1.2; }
-@media print { body > nav { display: none; } body { max-width: none; } }
-"""
+# Every page that is alone of its kind, as path and title.
+_PLACES = tuple((kind.pattern, kind.title) for kind in KINDS.values() if kind.single)
 
 _HOME = Page(
     path="",
@@ -35,8 +25,12 @@ _HOME = Page(
     title="All pages",
     description="An open book of frame grommet maps: which grommet sits in which hole.",
     make=lambda: (
-        '<h1 id="page">Rimbook</h1>\n'
-        "<p>Which grommet sits in which hole, frame by frame. Begin with one of the lists above.</p>"
+        f'<h1 id="page">{NAME}</h1>\n'
+        "<p>Which grommet sits in which hole, frame by frame. Begin with one of the pages above.</p>\n"
+        '<div class="rb-caution" role="note" aria-label="Cautions">\n'
+        "<p>Look for cracks first: a cracked frame is not strung. Cover your eyes when you push, pull or cut "
+        "parts, and never string above the limit printed on the frame. The maker’s limit and a qualified "
+        "stringer’s judgement come before this book.</p>\n</div>"
     ),
 )
 
@@ -46,7 +40,7 @@ def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
 
     Only writes: what lies there already and has another name stays.
     """
-    _write(folder, _PLAIN_STYLE, _PLAIN_CSS)
+    _write(folder, PLAIN_STYLE, plain_style().encode())
     _write(folder, _HOME.file, whole(_HOME).encode())
     count = 1
     for each in pages:
@@ -61,17 +55,34 @@ def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
 def whole(page: Page) -> str:
     """A page with the chrome of a plain site around it."""
     root = page.root
-    places = "".join(f'<li><a href="{root}{path}index.html">{name}</a></li>' for path, name in _PLACES)
+    links = "".join(
+        f'<li><a href="{root}{path}index.html"{_current(page, path)}>{html.escape(name)}</a></li>'
+        for path, name in (("", NAME), *_PLACES)
+    )
     return (
-        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{META}\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{html.escape(page.title)} – {NAME}</title>\n"
         f'<meta name="description" content="{html.escape(page.description)}">\n'
-        f'<link rel="stylesheet" href="{root}{_PLAIN_STYLE}">\n'
-        f'<link rel="stylesheet" href="{root}{STYLE}">\n</head>\n<body>\n'
-        f'<nav aria-label="Lists"><ul><li><a href="{root}index.html">{NAME}</a></li>{places}</ul></nav>\n'
-        f"<main>\n{page.body}\n</main>\n</body>\n</html>\n"
+        '<link rel="icon" href="data:,">\n'
+        f'<link rel="stylesheet" href="{root}{STYLE}">\n'
+        f'<link rel="stylesheet" href="{root}{PLAIN_STYLE}">\n'
+        f"{script_tag(page.kind, root)}\n</head>\n<body>\n"
+        '<a class="plain-skip" href="#page">Skip to content</a>\n'
+        f'<header class="plain-bar"><nav aria-label="Pages"><ul>{links}</ul></nav></header>\n'
+        f'<main class="plain-body">\n{page.body}\n</main>\n</body>\n</html>\n'
     )
+
+
+def plain_style() -> str:
+    """The style sheet of the chrome. It comes last, and so carries the dark drawings as well."""
+    dark = properties(":root", dark=True)
+    sheet = (files("rimbook.hosts") / "plain.css").read_text("utf-8")
+    return f"{sheet}\n@media screen and (prefers-color-scheme: dark) {{\n{dark}\n}}\n"
+
+
+def _current(page: Page, path: str) -> str:
+    return ' aria-current="page"' if page.path == path else ""
 
 
 def _write(folder: Path, path: str, data: bytes) -> None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from hashlib import sha256
+from html.parser import HTMLParser
 
 SCRIPT_FOLDER = "assets/moved"
 
@@ -28,9 +29,11 @@ POLICY = "; ".join(
     )
 )
 
-_META = f'<meta http-equiv="Content-Security-Policy" content="{POLICY}">'
+META = f'<meta http-equiv="Content-Security-Policy" content="{POLICY}">'
+
 _INLINE_SCRIPT = re.compile(r"<script>(.*?)</script>", re.DOTALL)
 _CHARSET = re.compile(r"<meta charset=[^>]*>", re.IGNORECASE)
+_SUSPECT = re.compile(r"<(?:style|base)\b|\s(?:style|on[a-z]+)\s*=|<script(?![^>]*\ssrc=)", re.IGNORECASE)
 
 
 def strict(html: str, root: str) -> tuple[str, dict[str, bytes]]:
@@ -48,4 +51,30 @@ def strict(html: str, root: str) -> tuple[str, dict[str, bytes]]:
         return f'<script src="{root}{path}"></script>'
 
     html = _INLINE_SCRIPT.sub(moved, html)
-    return _CHARSET.sub(lambda match: match[0] + _META, html, count=1), files
+    return _CHARSET.sub(lambda match: match[0] + META, html, count=1), files
+
+
+def offences(html: str) -> list[str]:
+    """What in a page the policy will not let work, each named once: `<p style>`, `<script> without src`."""
+    if not _SUSPECT.search(html):
+        return []
+    finder = _Offences()
+    finder.feed(html)
+    finder.close()
+    return list(finder.found)
+
+
+class _Offences(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: dict[str, None] = {}
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        named = dict(attrs)
+        if tag in ("style", "base"):
+            self.found[f"<{tag}>"] = None
+        if tag == "script" and "src" not in named and not (named.get("type") or "").endswith("json"):
+            self.found["<script> without src"] = None
+        for name in named:
+            if name == "style" or name.startswith("on"):
+                self.found[f"<{tag} {name}>"] = None

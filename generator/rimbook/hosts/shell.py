@@ -14,6 +14,7 @@ from typing import Literal, get_args
 from urllib.parse import quote
 
 from rimbook.site.pages import Kind, Page
+from rimbook.site.scripts import script_tag
 
 Slot = Literal["title", "description", "edit", "body"]
 
@@ -53,7 +54,7 @@ class Shell:
     def fill(self, page: Page, edit_url: str | None) -> str:
         """The whole page: chrome and body."""
         values = {
-            BODY: page.body,
+            BODY: page.body + script_tag(page.kind, page.root),
             SLOTS["title"]: html.escape(page.title),
             SLOTS["description"]: html.escape(page.description),
             SLOTS["edit"]: html.escape(edit_url or ""),

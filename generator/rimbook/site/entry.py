@@ -68,6 +68,12 @@ def entry(rim: Rim, catalogue: Catalogue, sets: Sets) -> Entry:
     return Entry(summarise(frame, needed), body, frame_data(rim, pull(rim), needed))
 
 
+def face_drawing(body: str) -> str:
+    """The face drawing out of the body of an entry: the first drawing there is."""
+    start = body.index("<svg")
+    return body[start : body.index("</svg>", start) + len("</svg>")]
+
+
 def _drawings(rim: Rim, catalogue: Catalogue) -> tuple[Drawing, ...]:
     name = rim.frame.name
     return (

@@ -34,6 +34,8 @@ class Kind(NamedTuple):
 KINDS = {
     kind.name: kind
     for kind in (
+        Kind("finder", "finder/", "finder/", "Find a frame"),
+        Kind("board", "board/", "board/", "My frames"),
         Kind("frames", "frames/", "frames/", "All frames"),
         Kind("frames-more", "frames/*/", "frames/"),
         Kind("frame", "frames/*/", "frames/"),

@@ -9,19 +9,23 @@ from importlib.resources import files
 
 from rimbook.bench import check
 from rimbook.book.model import Book, Catalogue
+from rimbook.browser.bundle import stylesheet as script_styles
 from rimbook.draw.style import stylesheet
 from rimbook.rim.place import place
+from rimbook.site.board_page import board_files, board_page
 from rimbook.site.book_files import book_files
 from rimbook.site.cross import Cross, cross_index
 from rimbook.site.csv_files import frame_table, hole_rows
 from rimbook.site.data_files import frame_file
 from rimbook.site.entry import Entry, entry
+from rimbook.site.finder_page import finder_pages
 from rimbook.site.frame_lists import frame_lists
 from rimbook.site.frame_page import frame_body, frame_page
 from rimbook.site.pages import Asset, Page
 from rimbook.site.part_lists import part_lists
 from rimbook.site.part_page import part_pages
 from rimbook.site.rules_page import rules_page
+from rimbook.site.scripts import script_files
 from rimbook.site.settings import Settings
 from rimbook.site.sold import sets_of
 from rimbook.site.summary import Summary
@@ -50,6 +54,9 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     for part in source.catalogue.values():
         yield from part_pages(part, source.catalogue, sets, cross, settings)
     yield rules_page(check.catalogue())
+    yield from script_files()
+    yield from finder_pages(cross, source.catalogue, settings.places)
+    yield board_page()
     ordered = [cross.frames[slug] for slug in sorted(cross.frames)]
     yield from book_files(ordered, source.catalogue)
     fetch = lru_cache(maxsize=1)(source.fetch)  # a page and its data are mostly made one after the other
@@ -57,10 +64,15 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
         yield frame_page(frame, partial(_frame_body, frame, fetch, cross, settings))
         yield Asset(frame_file(frame.slug), partial(_frame_data, frame.slug, fetch))
         yield Asset(frame_table(frame.slug), partial(_hole_rows, frame.slug, fetch))
+        yield from board_files(frame, partial(_entry_body, frame.slug, fetch), source.catalogue, sets)
 
 
 def _frame_body(frame: Summary, fetch: Fetch, cross: Cross, settings: Settings) -> str:
     return frame_body(frame, fetch(frame.slug).body, cross, settings)
+
+
+def _entry_body(slug: str, fetch: Fetch) -> str:
+    return fetch(slug).body
 
 
 def _frame_data(slug: str, fetch: Fetch) -> bytes:
@@ -81,5 +93,6 @@ def site(book: Book, settings: Settings | None = None) -> Iterator[Page | Asset]
 
 def style() -> bytes:
     """The one style sheet that drawings and generated pages share."""
-    pages = (files("rimbook.site") / "static" / "pages.css").read_text("utf-8")
-    return f"{stylesheet()}\n{pages}".encode()
+    static = files("rimbook.site") / "static"
+    sheets = [(static / name).read_text("utf-8") for name in ("pages.css", "print.css")]
+    return "\n".join([stylesheet(), *sheets, script_styles().decode()]).encode()

@@ -1,16 +1,22 @@
-"""What a publisher of the book decides, and the book itself does not know."""
+"""What a publisher of the book decides or adds, and the book itself does not know."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from urllib.parse import quote
 
+from rimbook.site.finder_index import FinderPlace
+
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """`edit_base` is the web address to which a file's path is added to edit it, ending in a slash."""
+    """`edit_base` is the web address to which a file's path is added to edit it, ending in a slash.
+
+    `places` are what the finder should find beside the book's own pages.
+    """
 
     edit_base: str | None = None
+    places: tuple[FinderPlace, ...] = ()
 
     def edit_url(self, source: str) -> str | None:
         """Where a reader corrects a file of the book, or None where nobody said."""

@@ -1,0 +1,35 @@
+"""What the finder should find on a page that somebody wrote by hand: its title, headings and glossary words."""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Iterable, Iterator
+
+from rimbook.site.finder_index import FinderPlace, glossary_word
+
+_ENTRY = re.compile(r"<dt>(.*?)</dt>\s*<dd>(.*?)</dd>", re.DOTALL)
+_ALSO = re.compile(r"<em>Also\s+called:</em>(.*?)(?:\.\s|\.?$)", re.DOTALL)
+_TAG = re.compile(r"<[^>]*>")
+
+
+def written_places(
+    title: str, path: str, headings: Iterable[tuple[str, str]], content: str
+) -> Iterator[FinderPlace]:
+    """The page at `path`, its headings as text and anchor, and each word that it defines."""
+    yield FinderPlace("page", title, path)
+    anchors = dict(headings)
+    for words, anchor in anchors.items():
+        yield FinderPlace("page", words, f"{path}#{anchor}", (), title)
+    for word, meaning in _ENTRY.findall(content):
+        also = _ALSO.search(_joined(meaning))
+        if also:
+            yield glossary_word(_text(word), path, re.split(r"[,;]", _text(also[1])))
+
+
+def _joined(markup: str) -> str:
+    return " ".join(re.sub(r"<(?!/?em)[^>]*>", "", markup).split())
+
+
+def _text(markup: str) -> str:
+    return html.unescape(" ".join(_TAG.sub("", markup).split()))

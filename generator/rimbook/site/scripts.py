@@ -1,0 +1,32 @@
+"""Which script a page loads, and the scripts as files: exactly one for each page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from rimbook.browser.bundle import PAGE_SCRIPTS, page_script
+from rimbook.site.pages import Asset
+
+_FINDER_MARK = "data-rb-finder "
+
+
+def script_files() -> Iterator[Asset]:
+    """Every script that a page of the site may load."""
+    for name in PAGE_SCRIPTS:
+        yield Asset(_file(name), partial(page_script, name))
+
+
+def script_tag(kind: str, root: str) -> str:
+    """The element that loads the script of a kind of page. `root` is the way to the top of the site."""
+    name = kind if kind in PAGE_SCRIPTS else "page"
+    return f'<script defer src="{root}{_file(name)}"></script>'
+
+
+def written_page_kind(html: str) -> str:
+    """The kind of a page that somebody wrote by hand: one with the finder in it needs the finder's script."""
+    return "finder" if _FINDER_MARK in html else "page"
+
+
+def _file(name: str) -> str:
+    return f"assets/scripts/{name}.js"
