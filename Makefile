@@ -5,7 +5,7 @@ BIN := .venv/bin
 export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site serve check test format requirements clean
+.PHONY: help site serve check test bench format requirements clean
 
 help: ## Say what there is
 	@sed -n 's/^\([a-z]*\):.*## /  make \1\t/p' $(MAKEFILE_LIST) | expand -t 22
@@ -25,6 +25,11 @@ test: .venv/test-ready ## Lint, check types and run all tests
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/pytest
+
+bench: .venv/test-ready ## Measure builds, the finder and the bench numbers on generated books
+	$(BIN)/python -m tests.speed $(BENCH)
+	$(BIN)/python -m tests.speed.finder
+	$(BIN)/python -m tests.bench.speed
 
 format: .venv/test-ready ## Format the code and mend what the linter can
 	$(BIN)/ruff format .

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchmarks.finder import generated, sizes
+from tests.speed.finder import generated, sizes
 from rimbook.site.board_card import BoardPart, board_card, board_file
 from rimbook.site.finder_index import (
     FRAMES_FILE,

@@ -1,6 +1,6 @@
 """How large the finder's index is, and how long a key stroke takes to be answered in a Chromium.
 
-python -m benchmarks.finder [frames]
+python -m tests.speed.finder [frames]
 """
 
 from __future__ import annotations

@@ -1,1 +1,0 @@
-"""Measurements that take longer than a test."""
