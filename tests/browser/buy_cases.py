@@ -1,4 +1,4 @@
-"""Purchases to be solved: what a shop meets, coverings, and traps. All invented, the same for the same seed."""
+"""Purchases to be solved: what a shop meets, coverings, traps. All invented, the same for the same seed."""
 
 from __future__ import annotations
 

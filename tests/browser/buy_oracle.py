@@ -41,7 +41,9 @@ class Oracle:
             "pieces": self._goal([sum(each["holds"].values()) for each in self.offers]),
         }
 
-    def least(self, goal: str, most: Mapping[str, int] | None = None, **times: int) -> int | None:
+    def least(
+        self, goal: str, most: Mapping[str, int] | None = None, times: Mapping[str, int] | None = None
+    ) -> int | None:
         """The least price, purchases or pieces where others keep to what they may be at most.
 
         `times` limits single offers. None where nothing is enough.
@@ -52,7 +54,7 @@ class Oracle:
         ]
         upper = np.full(len(self.whole), np.inf)
         for j, each in enumerate(self.offers):
-            upper[j] = times.get(each["id"], np.inf)
+            upper[j] = (times or {}).get(each["id"], np.inf)
         found = milp(
             self.goals[goal],
             constraints=[self.enough, *limits],
@@ -63,7 +65,8 @@ class Oracle:
         if found.status == 2:
             return None
         assert found.status == 0, found.message
-        return round(found.fun)
+        least: int = round(found.fun)
+        return least
 
     def _goal(self, values: Sequence[int]) -> Any:
         return np.array([*values, *[0] * (len(self.whole) - len(values))], dtype=float)
@@ -85,4 +88,5 @@ def most_met(problem: Problem) -> int:
     high = np.array([*(each["count"] for each in problem["needs"]), *supply], dtype=float)
     found = milp(-np.ones(len(ways)), constraints=LinearConstraint(rows.tocsr(), -np.inf, high))
     assert found.status == 0, found.message
-    return round(-found.fun)
+    met: int = round(-found.fun)
+    return met

@@ -23,7 +23,9 @@ SETS = {"plover-set": {"barrel-21-short": 40, "plover-crown": 1}}
 @pytest.fixture(scope="module")
 def inside(browser: Browser) -> Iterator[Page]:
     with watched_page(browser) as (page, faults):
-        look_inside(page, {"buy_prices": ["readPriceList", "writePriceList", "offersOf", "shelfOf", "readRow"]})
+        look_inside(
+            page, {"buy_prices": ["readPriceList", "writePriceList", "offersOf", "shelfOf", "readRow"]}
+        )
         yield page
     assert faults == []
 
@@ -117,7 +119,9 @@ def test_a_bad_row_is_named_and_the_good_ones_stay(inside: Page, row: str, word:
 
 
 def test_all_bad_rows_are_named_in_order(inside: Page) -> None:
-    found = faults_of(inside, "sold,a,1,-1,EUR,", "sold", 'sold,b,"1"2,1,EUR,', "sold,c,1,5,EUR,", "shelf,d,x,,,")
+    found = faults_of(
+        inside, "sold,a,1,-1,EUR,", "sold", 'sold,b,"1"2,1,EUR,', "sold,c,1,5,EUR,", "shelf,d,x,,,"
+    )
     assert [row for row, _ in found] == [2, 3, 4, 6]
 
 

@@ -117,7 +117,7 @@ def test_the_runner_up_is_the_cheapest_that_buys_something_else(
     seen = 0
     for problem, plan in list(zip(cases, plans, strict=True))[::10]:
         oracle, best = Oracle(problem, unmet(plan)), times(plan["cheapest"])
-        prices = [oracle.least("price", **{name: count - 1}) for name, count in best.items()]
+        prices = [oracle.least("price", times={name: count - 1}) for name, count in best.items()]
         others = [price for price in prices if price is not None]
         if not others:
             assert plan["runnerUp"] is None
@@ -152,9 +152,78 @@ def test_the_obvious_way_misses_the_points(inside: Page) -> None:
 
 @pytest.mark.parametrize("size", [2, 4, 6])
 def test_a_trap_for_the_obvious_way(inside: Page, size: int) -> None:
-    """V. V. Vazirani, Approximation Algorithms, section 2.1 (from memory): greedy pays the harmonic number."""
+    """V. V. Vazirani, Approximation Algorithms, 2.1 (from memory): greedy pays the harmonic number."""
     problem = greedy_trap(size, scale := 60)
     assert greedy_price(problem) == sum(scale // i for i in range(1, size + 1))
     plan = solve(inside, problem)
     assert plan["cheapest"]["price"] == scale + 1
     assert times(plan["cheapest"]) == {"set": 1}
+
+
+def test_a_search_cut_short_says_so_and_gives_a_bound(inside: Page) -> None:
+    problem = affine_case(3)
+    bounds = []
+    for nodes in (20, 400, 5000):
+        plan = solve(inside, problem, nodes)
+        assert not plan["proven"]
+        check_enough(problem, plan, plan["cheapest"])
+        assert plan["bound"] < 18 <= plan["cheapest"]["price"]
+        bounds.append(plan["bound"])
+    assert bounds == sorted(bounds)
+    assert bounds[0] >= 9, "the linear relaxation alone gives 3^(3-1) = 9"
+
+
+def test_a_search_in_small_steps_comes_to_the_same(inside: Page, cases: list[Problem]) -> None:
+    script = """(problems) => problems.filter((problem) => {
+      const solver = new inside.Solver(problem);
+      while (solver.step(1));
+      return JSON.stringify(solver.plan()) !== JSON.stringify(inside.solve(problem));
+    })"""
+    assert inside.evaluate(script, cases[:150]) == []
+
+
+def test_packs_come_whole(inside: Page) -> None:
+    """62 pieces: two packs of 25 and twelve singles cost 27.20, three packs 30.00, one of 100 cost 28.00."""
+    offers = [offer("x1", 60, a=1), offer("x25", 1000, a=25), offer("x100", 2800, a=100)]
+    plan = solve(inside, {"needs": [need("n", 62, "a")], "offers": offers, "shelf": {}})
+    assert plan["cheapest"]["price"] == 2720
+    assert times(plan["cheapest"]) == {"x25": 2, "x1": 12}
+    assert times(plan["runnerUp"]) == {"x100": 1}
+    assert plan["cheapest"]["left"] == {}
+    assert plan["runnerUp"]["left"] == {"a": 38}
+
+
+def test_of_equal_prices_the_fewest_purchases_and_of_those_the_fewest_pieces(inside: Page) -> None:
+    offers = [offer("one", 50, a=1), offer("three", 100, a=3), offer("two", 100, a=2)]
+    plan = solve(inside, {"needs": [need("n", 2, "a")], "offers": offers, "shelf": {}})
+    assert times(plan["cheapest"]) == {"two": 1}
+    assert times(plan["runnerUp"]) == {"three": 1}
+
+
+def test_what_forces_an_offer_is_told(inside: Page) -> None:
+    offers = [offer("set", 900, crown=1, post=40), offer("post", 50, post=1), offer("wide", 70, wide=1)]
+    needs = [need("crown", 1, "crown"), need("posts", 3, "post"), need("shared", 2, "wide", "wide-b")]
+    plan = solve(inside, {"needs": needs, "offers": offers, "shelf": {}})
+    assert {line["offer"]: (line["serves"], line["forcedBy"]) for line in plan["cheapest"]["lines"]} == {
+        "set": (["crown", "posts"], ["crown"]),
+        "wide": (["shared"], ["shared"]),
+    }
+    assert plan["cheapest"]["left"] == {"post": 37}
+
+
+@pytest.mark.parametrize("price", [1, 999_999_937, 1_000_000_000])
+def test_large_and_odd_prices_stay_exact(inside: Page, price: int) -> None:
+    """Ten of a part for a whole price, or eleven single ones of which ten would be dearer by one unit."""
+    offers = [offer("ten", price, a=10), offer("one", price // 10 + 1, a=1)]
+    plan = solve(inside, {"needs": [need("n", 10, "a")], "offers": offers, "shelf": {}})
+    assert plan["proven"]
+    assert plan["cheapest"]["price"] == plan["bound"] == price
+    assert times(plan["runnerUp"]) == {"one": 10}
+
+
+def test_what_costs_nothing_is_still_a_purchase(inside: Page) -> None:
+    offers = [offer("gift", 0, a=5), offer("other", 0, b=9)]
+    plan = solve(inside, {"needs": [need("n", 7, "a")], "offers": offers, "shelf": {"a": 2}})
+    assert times(plan["cheapest"]) == {"gift": 1}
+    assert plan["cheapest"]["taken"] == {"a": 2}
+    assert plan["runnerUp"] is None

@@ -52,7 +52,10 @@ def test_the_places_on_the_lists_add_up_to_the_least(inside: Page) -> None:
         if not places or not pieces:
             continue
         table = np.array(
-            [[each["parts"].index(part) if part in each["parts"] else DEAR for part in pieces] for each in places]
+            [
+                [each["parts"].index(part) if part in each["parts"] else DEAR for part in pieces]
+                for each in places
+            ]
         )
         rows, columns = linear_sum_assignment(table)
         found = deal(inside, needs, supply)
@@ -61,9 +64,7 @@ def test_the_places_on_the_lists_add_up_to_the_least(inside: Page) -> None:
         used: Counter[str] = Counter()
         for use in found["uses"]:
             used[use["part"]] += use["count"]
-        assert {part: count for part, count in found["left"].items()} == {
-            part: count - used[part] for part, count in supply.items()
-        }
+        assert found["left"] == {part: count - used[part] for part, count in supply.items()}
         if met == len(places):
             seen += 1
             assert cost(needs, found["uses"]) == int(table[rows, columns].sum())

@@ -104,7 +104,9 @@ def test_too_much_is_cut_off_with_a_word(inside: Page) -> None:
     assert "longer than 1000000 characters" in long["faults"][0]["message"]
     many = read(inside, "a\n" * 6000)
     assert len(many["rows"]) == 5000
-    assert many["faults"] == [{"row": 5001, "message": "There are more than 5000 rows; the rest is left out."}]
+    assert many["faults"] == [
+        {"row": 5001, "message": "There are more than 5000 rows; the rest is left out."}
+    ]
 
 
 @pytest.mark.parametrize("cell", ["=1+2", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "＝1"])
@@ -125,7 +127,9 @@ def test_python_reads_what_is_written_and_the_other_way_round(inside: Page) -> N
             ["k", *("".join(random.choices(alphabet, k=random.randint(0, 5))) for _ in range(width))]
             for _ in range(random.randint(1, 5))
         ]
-        guarded = [["'" + cell if cell.lstrip("'")[:1] in ("\t", "\r") else cell for cell in row] for row in rows]
+        guarded = [
+            ["'" + cell if cell.lstrip("'")[:1] in ("\t", "\r") else cell for cell in row] for row in rows
+        ]
         assert list(csv.reader(io.StringIO(write(inside, rows), newline=""), strict=True)) == guarded
         assert cells(inside, write(inside, rows)) == rows
         other = io.StringIO(newline="")

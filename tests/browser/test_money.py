@@ -40,7 +40,10 @@ def test_minor_units_are_those_of_iso_4217(inside: Page) -> None:
     lines = [line.split() for line in ISO_4217.read_text("utf-8").splitlines() if not line.startswith("#")]
     listed = {code: int(digits) for code, digits in lines}
     assert len(listed) == 165
-    assert inside.evaluate("Object.fromEntries(inside.CURRENCIES.map((code) => [code, inside.digitsOf(code)]))") == listed
+    assert (
+        inside.evaluate("Object.fromEntries(inside.CURRENCIES.map((code) => [code, inside.digitsOf(code)]))")
+        == listed
+    )
     assert inside.evaluate("['XAU', 'XXX', 'eur', ''].map(inside.digitsOf)") == [None] * 4
 
 
@@ -123,13 +126,22 @@ def test_amounts_are_shown_with_the_digits_of_iso_4217(inside: Page) -> None:
 
 @pytest.mark.parametrize(
     ("product", "away", "even"),
-    [((5, 1, 2), 3, 2), ((3, 1, 2), 2, 2), ((1, 1, 2), 1, 0), ((-5, 1, 2), -3, -2), ((7, 1, 4), 2, 2), ((5, 1, 4), 1, 1)],
+    [
+        ((5, 1, 2), 3, 2),
+        ((3, 1, 2), 2, 2),
+        ((1, 1, 2), 1, 0),
+        ((-5, 1, 2), -3, -2),
+        ((7, 1, 4), 2, 2),
+        ((5, 1, 4), 1, 1),
+    ],
 )
 def test_half_a_unit_goes_where_it_is_sent(
     inside: Page, product: tuple[int, int, int], away: int, even: int
 ) -> None:
     """IEEE 754-2019, 4.3.1: roundTiesToAway and roundTiesToEven."""
-    ways = inside.evaluate("(all) => ['away', 'even'].map((half) => inside.share(...all, half))", list(product))
+    ways = inside.evaluate(
+        "(all) => ['away', 'even'].map((half) => inside.share(...all, half))", list(product)
+    )
     assert ways == [away, even]
 
 
@@ -139,8 +151,7 @@ def test_shares_are_exact_and_add_up(inside: Page) -> None:
         (random.randint(0, 10**9), random.randint(0, 10**6), random.randint(1, 10**5)) for _ in range(500)
     ]
     found = inside.evaluate("(all) => all.map((each) => inside.share(...each))", products)
-    exact = [floor(Fraction(a * b, c) + Fraction(1, 2)) for a, b, c in products]
-    assert found == [value for value in exact]
+    assert found == [floor(Fraction(a * b, c) + Fraction(1, 2)) for a, b, c in products]
     splits = [(random.randint(0, 10**6), [random.randint(1, 999) for _ in range(9)]) for _ in range(200)]
     shares = inside.evaluate("(all) => all.map(([amount, weights]) => inside.split(amount, weights))", splits)
     for (amount, weights), parts in zip(splits, shares, strict=True):

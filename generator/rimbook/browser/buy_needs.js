@@ -66,6 +66,19 @@ export function refreshes(frame, verdicts, spare, accept) {
 }
 
 /**
+ * The verdicts once worn pieces are refreshed after all: they are replaced, and it still can wait.
+ * @param {readonly Verdict[]} verdicts
+ * @param {readonly {piece: number}[]} refreshed
+ * @returns {Verdict[]}
+ */
+export function withRefreshes(verdicts, refreshed) {
+  const fresh = new Set(refreshed.map(({ piece }) => piece));
+  return verdicts.map((verdict) =>
+    fresh.has(verdict.piece) ? { ...verdict, act: "replace", quarters: 0, presses: "can wait", watch: false } : verdict,
+  );
+}
+
+/**
  * @param {SheetFrame} frame
  * @param {number} piece
  * @param {Accept} accept

@@ -54,9 +54,13 @@ export function readRow(fields, currency) {
   const seller = (fields["seller"] ?? "").trim();
   const price = (fields["price"] ?? "").trim();
   const count = readCount(fields["count"]);
-  if (kind !== "sold" && kind !== "shelf") return { problem: `“${fields["kind"]}” is no kind of row: expected sold or shelf.` };
+  if (kind !== "sold" && kind !== "shelf") {
+    return { problem: `“${fields["kind"]}” is no kind of row: expected sold or shelf.` };
+  }
   if (!part) return { problem: "The part is missing: expected its id, such as barrel-21-short." };
-  if (!PART.test(part) || part.length > LONGEST) return { problem: `“${fields["part"]}” is no id of a part: expected one such as barrel-21-short.` };
+  if (!PART.test(part) || part.length > LONGEST) {
+    return { problem: `“${fields["part"]}” is no id of a part: expected one such as barrel-21-short.` };
+  }
   if (seller.length > LONGEST) return { problem: `The seller's name has more than ${LONGEST} letters.` };
   if ("problem" in count) return count;
   if (kind === "shelf" && !price) return { shelved: { part, count: count.count, price: null } };
@@ -81,20 +85,26 @@ export function readPriceList(text, fallback) {
   const missing = NEEDED.filter((column) => !columns.includes(column));
   if (missing.length) {
     const found = heading ? `found ${columns.join(", ")}` : "there is no row";
-    const message = `The heading lacks ${missing.join(" and ")}: expected ${COLUMNS.join(", ")}; ${found}.`;
-    return { list: { currency: fallback, sold: [], shelf: [] }, faults: [...faults, { row: heading?.row ?? 1, message }] };
+    faults.push({
+      row: heading?.row ?? 1,
+      message: `The heading lacks ${missing.join(" and ")}: expected ${COLUMNS.join(", ")}; ${found}.`,
+    });
+    return { list: { currency: fallback, sold: [], shelf: [] }, faults };
   }
-  const even = others.filter(({ cells }) => cells.length === columns.length);
-  const named = even.map(({ row, cells }) => ({ row, fields: Object.fromEntries(columns.map((column, at) => [column, cells[at]])) }));
+  const named = others.map(({ row, cells }) => ({
+    row,
+    count: cells.length,
+    fields: Object.fromEntries(columns.map((column, at) => [column, cells[at] ?? ""])),
+  }));
+  const currency = named.map(({ fields }) => currencyIn(fields)).find((code) => digitsOf(code) !== null) ?? fallback;
   /** @type {PriceList} */
-  const list = { currency: named.map(({ fields }) => currencyIn(fields)).find((code) => digitsOf(code) !== null) ?? fallback, sold: [], shelf: [] };
-  for (const { row, cells } of others) {
-    if (cells.length !== columns.length) faults.push({ row, message: `It has ${cells.length} cells; expected ${columns.length}, as in the heading.` });
-  }
+  const list = { currency, sold: [], shelf: [] };
   /** @type {Map<string, number>} */
   const seen = new Map();
-  for (const { row, fields } of named) {
-    const message = add(list, fields, row, seen);
+  for (const { row, count, fields } of named) {
+    const isWhole = count === columns.length;
+    const uneven = `It has ${count} cells; expected ${columns.length}, as in the heading.`;
+    const message = isWhole ? add(list, fields, row, seen) : uneven;
     if (message) faults.push({ row, message });
   }
   return { list, faults: faults.sort((a, b) => a.row - b.row) };
@@ -109,8 +119,12 @@ export function readPriceList(text, fallback) {
  */
 function add(list, fields, row, seen) {
   const currency = currencyIn(fields);
-  if (currency && digitsOf(currency) === null) return `“${fields["currency"]}” is no currency: expected a code of three letters such as EUR.`;
-  if (currency && currency !== list.currency) return `The price is in ${currency}; expected ${list.currency}: a list has one currency.`;
+  if (currency && digitsOf(currency) === null) {
+    return `“${fields["currency"]}” is no currency: expected a code of three letters such as EUR.`;
+  }
+  if (currency && currency !== list.currency) {
+    return `The price is in ${currency}; expected ${list.currency}: a list has one currency.`;
+  }
   const read = readRow(fields, list.currency);
   if ("problem" in read) return read.problem;
   const about = "sold" in read ? `${read.sold.count} ${read.sold.part} ${read.sold.seller}` : read.shelved.part;
@@ -132,10 +146,13 @@ function currencyIn(fields) {
  * @param {PriceList} list
  */
 export function writePriceList({ currency, sold, shelf }) {
+  const row = (/** @type {string} */ kind, /** @type {Sold | Shelved} */ { part, count, price }, seller = "") => {
+    return [kind, part, String(count), price === null ? "" : written(price, currency), currency, seller];
+  };
   return writeCsv([
     COLUMNS,
-    ...sold.map(({ part, count, price, seller }) => ["sold", part, String(count), written(price, currency), currency, seller]),
-    ...shelf.map(({ part, count, price }) => ["shelf", part, String(count), price === null ? "" : written(price, currency), currency, ""]),
+    ...sold.map((each) => row("sold", each, each.seller)),
+    ...shelf.map((each) => row("shelf", each)),
   ]);
 }
 

@@ -53,7 +53,8 @@ export function model({ needs, offers, shelf }) {
   const wanted = needs.filter((need) => need.count > 0);
   const groups = collect(wanted, (need) => [...new Set(need.parts)].sort().join("\n"));
   const parts = [...new Set(wanted.flatMap((need) => need.parts))];
-  const serves = (/** @type {string} */ part) => [...groups.keys()].filter((at) => groups[at][0].parts.includes(part));
+  const serves = (/** @type {string} */ part) =>
+    [...groups.keys()].filter((at) => groups[at][0].parts.includes(part));
   const kinds = collect(parts, (part) => serves(part).join());
   const asks = groups.map((group) => sum(group.map((need) => need.count)));
   const groupsOf = kinds.map(([part]) => serves(part));
@@ -66,7 +67,10 @@ export function model({ needs, offers, shelf }) {
     groupsOf,
     caps,
     shelf: pieces(shelf),
-    brings: offers.map((offer) => pieces(offer.holds).map((count, kind) => ({ kind, count })).filter(({ count }) => count)),
+    brings: offers.map((offer) => {
+      const all = pieces(offer.holds).map((count, kind) => ({ kind, count }));
+      return all.filter(({ count }) => count > 0);
+    }),
     ...weigh(offers, sum(asks)),
   };
 }

@@ -31,8 +31,8 @@ export function deal(needs, supply) {
       wanted -= brought;
     }
   });
-  const uses = needs.flatMap((need, at) =>
-    need.parts.filter((part) => got[at].get(part)).map((part) => ({ need: need.id, part, count: got[at].get(part) ?? 0 })),
+  const uses = needs.flatMap(({ id, parts }, at) =>
+    parts.map((part) => ({ need: id, part, count: got[at].get(part) ?? 0 })).filter(({ count }) => count > 0),
   );
   return { uses, left };
 }

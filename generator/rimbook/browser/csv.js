@@ -79,6 +79,11 @@ function separatorOf(text) {
   return SEPARATORS[counts.indexOf(Math.max(...counts))];
 }
 
+const STRAY_QUOTE =
+  "A quote stands inside a cell that does not begin with one: put the whole cell in quotes and double those inside.";
+const AFTER_QUOTE = "Something follows a closing quote: double the quotes that stand inside a cell.";
+const OPEN_QUOTE = "A quote is opened and never closed.";
+
 class Reader {
   /**
    * @param {string} text
@@ -115,7 +120,7 @@ class Reader {
     const start = this.at;
     while (!this.isAtEnd && this.text[this.at] !== this.separator && !this.isBreak()) {
       if (this.text[this.at] === '"') {
-        return { cell: "", message: "A quote stands inside a cell that does not begin with one: put the whole cell in quotes and double those inside." };
+        return { cell: "", message: STRAY_QUOTE };
       }
       this.at++;
     }
@@ -126,12 +131,10 @@ class Reader {
     const start = this.at + 1;
     let end = this.text.indexOf('"', start);
     while (end >= 0 && this.text[end + 1] === '"') end = this.text.indexOf('"', end + 2);
-    if (end < 0) {
-      return { cell: "", message: "A quote is opened and never closed." };
-    }
+    if (end < 0) return { cell: "", message: OPEN_QUOTE };
     this.at = end + 1;
     const isClosed = this.isAtEnd || this.text[this.at] === this.separator || this.isBreak();
-    if (!isClosed) return { cell: "", message: "Something follows a closing quote: double the quotes that stand inside a cell." };
+    if (!isClosed) return { cell: "", message: AFTER_QUOTE };
     return { cell: this.text.slice(start, end).replaceAll('""', '"'), message: "" };
   }
 

@@ -26,10 +26,10 @@ const UNCLEAR = /^(\d{1,3})([.,])(\d{3})$/;
  */
 export function readAmount(typed, currency) {
   const digits = digitsOf(currency);
-  if (digits === null) return { problem: `“${currency}” is no currency: expected a code of three letters such as EUR.` };
+  if (digits === null) return { problem: `“${currency}” is no currency: expected three letters such as EUR.` };
   const example = written(123456, currency);
   const text = typed.normalize("NFKC").replace(new RegExp(`${currency}|\\p{Sc}`, "giu"), "").trim();
-  if (/^[-−–]/.test(text)) return { problem: `“${typed}” is below zero: expected an amount such as ${example}.` };
+  if (/^[-−–]/.test(text)) return { problem: `“${typed}” is below zero: expected one such as ${example}.` };
   const unclear = UNCLEAR.exec(text);
   const hasThree = digits === 3 && unclear?.[2] === ".";
   if (unclear && !hasThree) {
@@ -43,7 +43,9 @@ export function readAmount(typed, currency) {
     return { problem: `“${typed}” has too many digits behind the point: ${currency} has ${digits || "none"}.` };
   }
   const amount = Number(whole.replace(/\D/g, "") + behind.slice(0, digits).padEnd(digits, "0"));
-  if (amount > MOST_AMOUNT) return { problem: `“${typed}” is more than any price here: at most ${written(MOST_AMOUNT, currency)}.` };
+  if (amount > MOST_AMOUNT) {
+    return { problem: `“${typed}” is more than any price here: at most ${written(MOST_AMOUNT, currency)}.` };
+  }
   return { amount };
 }
 

@@ -10,8 +10,8 @@
  * another version of the map. Sound holes come in rows, `r1_r8`, with two signs for the whole row.
  */
 
-import { digest, fingerprint, marksOfHoles } from "./sheet_frame.js";
-import { CHECKS, EMPTY, FOUND, mark, MOST_MINUTES, SEEN, WAYS } from "./sheet_state.js";
+import { digest, fingerprint, marksOfHoles, signs } from "./sheet_frame.js";
+import { CHECKS, EMPTY, FOUND, MOST_MINUTES, put, SEEN, WAYS } from "./sheet_state.js";
 
 /** @typedef {import("./sheet_frame.js").SheetFrame} SheetFrame */
 /** @typedef {import("./sheet_state.js").Sheet} Sheet */
@@ -20,9 +20,10 @@ import { CHECKS, EMPTY, FOUND, mark, MOST_MINUTES, SEEN, WAYS } from "./sheet_st
 
 const EDITION = "1";
 const MOST_CHARACTERS = 4000;
+const MOST_SHOWN = 40;
 const LETTERS = { sound: "a", grooved: "g", split: "s", missing: "m", low: "l" };
-const GROUP = /^([agsml])(\d?)((?:[0-9a-z]{2}[rl]\d{1,3}(?:_[rl]\d{1,3})?)+)$/;
-const ENTRY = /([0-9a-z]{2})([rl]\d{1,3})(?:_([rl]\d{1,3}))?/g;
+const GROUP = /^([agsml])(\d?)((?:[a-z][0-9a-z][rl]\d{1,3}(?:_[rl]\d{1,3})?)+)$/;
+const ENTRY = /([a-z][0-9a-z])([rl]\d{1,3})(?:_([rl]\d{1,3}))?/g;
 
 /**
  * @typedef {object} Read
@@ -55,7 +56,7 @@ export function encode(frame, sheet) {
     if (own && own.seen !== "sound") add(own, codeOf([address], known) + short(address, address));
   }
   for (const { mark: own, from, to, code } of sheet.doubts) add(own, code + short(from, to));
-  const tokens = [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([group, entries]) => group + entries);
+  const tokens = [...groups].map(([group, entries]) => group + entries).sort();
   const body = [EDITION, fingerprint(frame), `f${checks}`, way, ...tokens].join(".");
   return `${body}.z${digest(body, 2)}`;
 }
@@ -77,15 +78,19 @@ export function decode(frame, text) {
   }
   const [edition, print, ...tokens] = given.split(".");
   if (edition !== EDITION) {
-    const why = /^\d+$/.test(edition) ? `They are of edition ${edition}; this page reads edition ${EDITION}: open it anew.` : "It does not begin like marks.";
-    return { sheet: EMPTY, isOtherMap: false, problems: [...problems, `The marks in the address cannot be read. ${why}`] };
+    const other = `They are of edition ${edition}; this page reads edition ${EDITION}: open it anew.`;
+    const why = /^\d+$/.test(edition) ? other : "The address does not begin like marks.";
+    problems.push(`The marks in the address cannot be read. ${why}`);
+    return { sheet: EMPTY, isOtherMap: false, problems };
   }
   const last = tokens.at(-1) ?? "";
   const isWhole = last === `z${digest(given.slice(0, given.length - last.length - 1), 2)}`;
   if (!isWhole) problems.push("The address was cut short or changed on the way: look whether all marks are there.");
   const reading = new Reading(frame);
   const unread = tokens.filter((token) => !/^z..$/.test(token) && !reading.take(token));
-  for (const token of unread) problems.push(`“${token.slice(0, 40)}” in the address is not understood and was left out.`);
+  for (const token of unread) {
+    problems.push(`“${token.slice(0, MOST_SHOWN)}” in the address is not understood and was left out.`);
+  }
   return { sheet: reading.sheet, isOtherMap: print !== fingerprint(frame), problems };
 }
 
@@ -132,7 +137,7 @@ class Reading {
    */
   put(own, from, to, code) {
     const row = between(this.order, from, to);
-    if (row.length && codeOf(row, this.known) === code) this.sheet = { ...mark(this.sheet, row, own), last: null };
+    if (row.length && codeOf(row, this.known) === code) this.sheet = put(this.sheet, row, own);
     else this.sheet = { ...this.sheet, doubts: [...this.sheet.doubts, { mark: own, from, to, code }] };
   }
 }
@@ -145,7 +150,8 @@ class Reading {
  */
 export function guesses(frame, { from, to, code }) {
   if (from !== to) return [];
-  return [...marksOfHoles(frame)].filter(([address, own]) => own === code && address[0] === from[0]).map(([address]) => address);
+  const alike = [...marksOfHoles(frame)].filter(([address, own]) => own === code && address[0] === from[0]);
+  return alike.map(([address]) => address);
 }
 
 /**
@@ -180,7 +186,7 @@ function between(order, from, to) {
  */
 function codeOf(row, known) {
   const codes = row.map((address) => known.get(address) ?? "");
-  return codes.length === 1 ? codes[0] : digest(codes.join(" "), 2);
+  return codes.length === 1 ? codes[0] : signs(codes.join(" "));
 }
 
 /**

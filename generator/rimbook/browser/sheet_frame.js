@@ -4,6 +4,7 @@
 
 const FORMAT = 1;
 const BASE = 36;
+const LETTERS = "abcdefghijklmnopqrstuvwxyz";
 
 /**
  * A drilled hole. Holes come clockwise from the middle of the head.
@@ -34,6 +35,8 @@ const BASE = 36;
  * @property {string} part
  * @property {string} verdict `serves`, or `may serve` where something is not sure
  * @property {string} says how it fits, in words
+ * @property {string} [pin] which pin pushes it out, in words
+ * @property {string} [trim] what to cut off, in words; left out where there is nothing to cut
  */
 
 /**
@@ -63,7 +66,7 @@ export function readFrame(value) {
  * What makes each hole itself, however the places are numbered: its side, its strings, and which of the
  * holes with the same strings on that side it is, from the head.
  * @param {SheetFrame} frame
- * @returns {Map<string, string>} two letters or digits by address
+ * @returns {Map<string, string>} two signs by address, see `signs`
  */
 export function marksOfHoles(frame) {
   /** @type {Map<string, number>} */
@@ -74,7 +77,7 @@ export function marksOfHoles(frame) {
       const strings = `${address[0]} ${passes.join("+")}`;
       const nth = (seen.get(strings) ?? 0) + 1;
       seen.set(strings, nth);
-      return [address, digest(`${strings} ${nth}`, 2)];
+      return [address, signs(`${strings} ${nth}`)];
     }),
   );
 }
@@ -89,14 +92,31 @@ export function fingerprint(frame) {
 }
 
 /**
- * FNV-1a, 32 bits, of the UTF-16 units, as letters and digits (G. Fowler, L. C. Noll, K.-P. Vo).
+ * A text as so many letters and digits that hardly any other text has.
  * @param {string} text
  * @param {number} length up to 5
  */
 export function digest(text, length) {
-  let hash = 0x811c9dc5;
-  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
-  return ((hash >>> 0) % BASE ** length).toString(BASE).padStart(length, "0");
+  return (hash(text) % BASE ** length).toString(BASE).padStart(length, "0");
+}
+
+/**
+ * The same as a letter and a letter or digit, so that it can follow a number.
+ * @param {string} text
+ */
+export function signs(text) {
+  const number = hash(text);
+  return LETTERS[number % LETTERS.length] + (Math.floor(number / LETTERS.length) % BASE).toString(BASE);
+}
+
+/**
+ * FNV-1a, 32 bits, of the UTF-16 units (G. Fowler, L. C. Noll, K.-P. Vo).
+ * @param {string} text
+ */
+function hash(text) {
+  let number = 0x811c9dc5;
+  for (let at = 0; at < text.length; at++) number = Math.imul(number ^ text.charCodeAt(at), 0x01000193);
+  return number >>> 0;
 }
 
 /** @param {string} address */

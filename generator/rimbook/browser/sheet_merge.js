@@ -26,7 +26,7 @@ export function merge(base, mine, theirs) {
   const marks = {};
   /** @type {Clash[]} */
   const clashes = [];
-  for (const address of new Set([...Object.keys(mine.marks), ...Object.keys(theirs.marks), ...Object.keys(base.marks)])) {
+  for (const address of new Set([mine, theirs].flatMap((sheet) => Object.keys(sheet.marks)))) {
     const [before, own, other] = [base, mine, theirs].map((sheet) => sheet.marks[address] ?? null);
     const isMine = !isSame(own, before);
     if (isMine && !isSame(other, before) && !isSame(own, other)) clashes.push({ address, mine: own, theirs: other });
@@ -50,8 +50,9 @@ export function merge(base, mine, theirs) {
  * @param {Sheet} theirs
  */
 function openDoubts(base, mine, theirs) {
-  const key = (/** @type {Sheet["doubts"][number]} */ { mark, from, to, code }) => [mark.seen, mark.turns, from, to, code].join();
-  const [before, own, other] = [base, mine, theirs].map(({ doubts }) => new Map(doubts.map((doubt) => [key(doubt), doubt])));
+  const [before, own, other] = [base, mine, theirs].map(
+    ({ doubts }) => new Map(doubts.map((doubt) => [JSON.stringify(doubt), doubt])),
+  );
   const all = new Map([...other, ...own]);
   return [...all].filter(([each]) => !before.has(each) || (own.has(each) && other.has(each))).map(([, doubt]) => doubt);
 }

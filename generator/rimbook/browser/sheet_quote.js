@@ -44,7 +44,14 @@ export const NO_TERMS = { hourly: 0, least: 0, markup: 0, half: "away" };
  */
 
 /** @type {Record<string, QuoteLine["what"]>} */
-const KINDS = { "single": "single", "wide": "wide", "twin-even": "twin", "twin-uneven": "twin", "strip": "strip", "unknown": "single" };
+const KINDS = {
+  "single": "single",
+  "wide": "wide",
+  "twin-even": "twin",
+  "twin-uneven": "twin",
+  "strip": "strip",
+  "unknown": "single",
+};
 
 /**
  * Work is charged by the second and rounded once; its lines share that sum. Each line of parts is rounded

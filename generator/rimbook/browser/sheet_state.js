@@ -69,13 +69,7 @@ export const EMPTY = {
  * @returns {Sheet}
  */
 export function mark(sheet, addresses, mark) {
-  const own = mark && plain(mark);
-  const marks = { ...sheet.marks };
-  for (const address of addresses) {
-    if (own) marks[address] = own;
-    else delete marks[address];
-  }
-  return { ...sheet, marks, last: own ?? sheet.last };
+  return { ...put(sheet, addresses, mark), last: mark ? plain(mark) : sheet.last };
 }
 
 /**
@@ -93,7 +87,7 @@ export function again(sheet, addresses) {
  * @param {readonly string[]} order all holes
  */
 export function restIsSound(sheet, order) {
-  return mark(sheet, order.filter((address) => !sheet.marks[address]), { seen: "sound", turns: 0 });
+  return put(sheet, order.filter((address) => !sheet.marks[address]), { seen: "sound", turns: 0 });
 }
 
 /**
@@ -137,7 +131,7 @@ export function mirror(sheet, order, from) {
   let now = sheet;
   for (const address of own) {
     const other = opposite(order, address);
-    if (other) now = mark(now, [other], sheet.marks[address]);
+    if (other) now = put(now, [other], sheet.marks[address]);
     else without.push(address);
   }
   return { sheet: now, without };
@@ -174,7 +168,7 @@ export function work(sheet, way, minutes) {
  */
 export function settle(sheet, doubt, addresses) {
   const doubts = sheet.doubts.filter((other) => other !== doubt);
-  return mark({ ...sheet, doubts }, addresses, doubt.mark);
+  return put({ ...sheet, doubts }, addresses, doubt.mark);
 }
 
 /**
@@ -183,6 +177,23 @@ export function settle(sheet, doubt, addresses) {
  */
 export function isBlank({ marks, checks, doubts }) {
   return !Object.keys(marks).length && !doubts.length && CHECKS.every((check) => checks[check] === "not looked");
+}
+
+/**
+ * Marks some holes, as `mark` does, without making it the last mark.
+ * @param {Sheet} sheet
+ * @param {readonly string[]} addresses
+ * @param {Mark | null} mark
+ * @returns {Sheet}
+ */
+export function put(sheet, addresses, mark) {
+  const own = mark && plain(mark);
+  const marks = { ...sheet.marks };
+  for (const address of addresses) {
+    if (own) marks[address] = own;
+    else delete marks[address];
+  }
+  return { ...sheet, marks };
 }
 
 /** @param {Mark} mark */

@@ -52,7 +52,8 @@ export function tasks(frame, verdicts, labour = USUAL_LABOUR) {
     if (act === "leave") continue;
     const { kind, holes } = frame.pieces[piece];
     const pull = Math.max(0, ...holes.map((hole) => frame.holes[hole].pull ?? 0));
-    found.push({ piece, kind, act, presses, pull, seconds: act === "turn" ? labour.turn : toReplace(kind, holes.length, labour) });
+    const seconds = act === "turn" ? labour.turn : toReplace(kind, holes.length, labour);
+    found.push({ piece, kind, act, presses, pull, seconds });
   }
   const first = (/** @type {Task} */ { piece }) => frame.pieces[piece].holes[0];
   return found.sort((a, b) => rank(b) - rank(a) || b.pull - a.pull || first(a) - first(b));

@@ -54,8 +54,7 @@ export const PRESSES = /** @type {const} */ (["nothing", "can wait", "should", "
  * @property {Verdict[]} verdicts one for each piece, in the order of the frame
  */
 
-/** @type {readonly Seen[]} */
-const BROKEN = ["split", "missing", "low"];
+const BROKEN = /** @type {const} */ (["split", "missing", "low"]);
 
 /**
  * @param {SheetFrame} frame
@@ -85,7 +84,7 @@ function ofPiece(frame, piece, { marks, way }) {
   const addresses = piece.holes.map((hole) => frame.holes[hole].address);
   const seen = (/** @type {Seen} */ what) => addresses.filter((address) => marks[address]?.seen === what);
   /** @type {Reason[]} */
-  const broken = BROKEN.map((what) => reason(/** @type {Why} */ (what), seen(what))).filter(({ holes }) => holes.length);
+  const broken = BROKEN.map((what) => reason(what, seen(what))).filter(({ holes }) => holes.length);
   if (broken.length) {
     const takes = piece.kind === "strip" ? "takes strip" : "takes twin";
     const all = addresses.length > 1 ? [reason(takes, addresses)] : [];
@@ -112,7 +111,7 @@ function ofPiece(frame, piece, { marks, way }) {
 function ofGrooved({ positions, step }, holes, turns, hasTime) {
   const left = positions === null ? null : freshLeft(positions, step, turns);
   const worn = reason("grooved", holes, turns);
-  const fresh = left === null ? reason("fresh unknown", holes) : reason(left ? "fresh left" : "none fresh", holes, left);
+  const fresh = reason(left === null ? "fresh unknown" : left ? "fresh left" : "none fresh", holes, left);
   const presses = left === 0 ? "should" : "can wait";
   if (hasTime || left === 0) return { act: "replace", quarters: 0, presses, watch: false, reasons: [worn, fresh] };
   return { act: "turn", quarters: toNext(step, turns), presses, watch: left === null, reasons: [worn, fresh] };

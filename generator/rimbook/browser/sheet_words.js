@@ -27,8 +27,8 @@ export const CHECK_WORDS = {
 /** @type {Record<import("./sheet_state.js").Check, string>} */
 export const CHECK_ADVICE = {
   crack: "A cracked frame is not strung: put it aside, mark it and tell its owner. No new grommet mends it.",
-  edge: "Smooth the edge before anything is fitted; what it cut once it cuts again. Look whether it runs on as a crack.",
-  crushed: "Look for a crack under the dent, from both sides. If you are not sure that there is none, do not string the frame.",
+  edge: "Smooth the edge before you fit anything: it cuts again what it cut once. Look whether a crack goes on from it.",
+  crushed: "Look for a crack under the dent, from both sides. Unless you are sure that there is none, do not string.",
 };
 
 /** @type {Record<import("./sheet_verdict.js").Presses, string>} */
