@@ -1,4 +1,4 @@
-"""The small site, opened from a folder and from a server."""
+"""The small site, opened from a folder and from a server, and the demo as plain files."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from threading import Thread
 
 import pytest
 
+from rimbook.cli import main
 from tests.browser.small_site import write_site
 from tests.conftest import QuietHandler
 
@@ -25,6 +26,14 @@ def small_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def small_site(small_folder: Path) -> str:
     """The address of the small site in its folder, where a browser allows least; no slash at the end."""
     return small_folder.as_uri()
+
+
+@pytest.fixture(scope="session")
+def plain_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo book as plain files, without a theme."""
+    folder = tmp_path_factory.mktemp("plain")
+    assert main(["pages", str(folder / "site"), "--cache", str(folder / "cache")]) == 0
+    return folder / "site"
 
 
 @pytest.fixture(scope="session", params=["file", "http"])

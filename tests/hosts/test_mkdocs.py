@@ -109,7 +109,7 @@ def test_every_link_of_every_page_leads_somewhere(made: Path) -> None:
             path, _, anchor = address.partition("#")
             target = (file.parent / path).resolve() if path else file
             assert target.is_file(), f"{file}: {address}"
-            if anchor and target.suffix == ".html":
+            if anchor and "=" not in anchor and target.suffix == ".html":
                 assert html.parse(target).getroot().xpath(f"//*[@id='{anchor}']") or anchor == "__skip"
             checked += 1
     assert checked > 2000

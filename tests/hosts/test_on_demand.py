@@ -130,7 +130,5 @@ def test_what_was_asked_for_is_there_again_after_the_next_build(tmp_path: Path) 
     app({"PATH_INFO": "/frames/plover-76/"}, None)
     page = Page("frames/plover-76/", "frame", "Plover", "A map", lambda: "<h1>New</h1>")
     on_demand.offer([page], SHELLS, Settings(), tmp_path / "two")
-    assert (
-        tmp_path / "two" / "frames" / "plover-76" / "index.html"
-    ).read_text() == whole("<h1>New</h1>")
+    assert (tmp_path / "two" / "frames" / "plover-76" / "index.html").read_text() == whole("<h1>New</h1>")
     assert len(on_demand.asked) < 100

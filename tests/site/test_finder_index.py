@@ -11,7 +11,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.speed.finder import generated, sizes
 from rimbook.site.board_card import BoardPart, board_card, board_file
 from rimbook.site.finder_index import (
     FRAMES_FILE,
@@ -23,6 +22,7 @@ from rimbook.site.finder_index import (
     glossary_word,
 )
 from rimbook.site.handover import handover
+from tests.speed.finder import generated, sizes
 
 PLOVER = FinderFrame(
     "plover-76", "Plover 76", "Saltmarsh Works", "badminton", 22, 21, 76, ("10", "2.1"), (13, 9), ("b", "a"),

@@ -75,7 +75,7 @@ class Book:
 
 def generated(count: int) -> Book:
     """An invented book of so many frames, the same for the same count."""
-    chance = random.Random(count)  # noqa: S311 - nothing secret
+    chance = random.Random(count)
     words = [f"{a}{b}{c}" for a in _BEGINNINGS for b in _MIDDLES for c in _ENDINGS]
     chance.shuffle(words)
     makers = [f"{word.title()} {chance.choice(('Works', 'Row', 'Lane', 'Frames'))}" for word in words[:150]]

@@ -8,14 +8,28 @@ is one.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 from rimbook.bench.answers import Answer, Answers
-from rimbook.bench.needs import Need, PieceNeed, Place, places
+from rimbook.bench.needs import Need, PieceNeed, places
 from rimbook.bench.part_index import PartIndex
 from rimbook.bench.reasons import Missing
 from rimbook.book.model import Frame
+
+
+class Asking(Protocol):
+    """What is looked at of a `needs.Place`: its need, the part that sits there, and whether a piece covers it."""
+
+    @property
+    def need(self) -> Need: ...
+
+    @property
+    def part(self) -> str | None: ...
+
+    @property
+    def covered(self) -> bool: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,24 +86,28 @@ class Interchange:
 
 def interchange(frames: Iterable[Frame], answers: Answers) -> Interchange:
     """Answer every need of these frames, and draw the conclusions."""
+    return from_places(((frame.slug, places(frame, answers.index.catalogue)) for frame in frames), answers)
+
+
+def from_places(frames: Iterable[tuple[str, Sequence[Asking]]], answers: Answers) -> Interchange:
+    """The same from the slug of each frame and its places, as `needs.places` gives them."""
     known: dict[Need, Answer] = {}
     asking: defaultdict[Need, list[str]] = defaultdict(list)
     fitted: defaultdict[str, dict[Need, None]] = defaultdict(dict)
     drawers: defaultdict[tuple[str, ...], list[str]] = defaultdict(list)
     untold: dict[str, tuple[Missing, ...]] = {}
-    for frame in frames:
-        own = places(frame, answers.index.catalogue)
+    for slug, own in frames:
         for need in dict.fromkeys(place.need for place in own):
             known[need] = answers.of(need)
-            asking[need].append(frame.slug)
+            asking[need].append(slug)
         for place in own:
             if place.part is not None and not place.covered:
                 fitted[place.part][place.need] = None
         parts, missing = _loose_parts(own, known)
         if missing:
-            untold[frame.slug] = missing
+            untold[slug] = missing
         elif parts:
-            drawers[parts].append(frame.slug)
+            drawers[parts].append(slug)
     return Interchange(
         known,
         {need: tuple(slugs) for need, slugs in asking.items()},
@@ -121,7 +139,7 @@ def donors(part: str, answer: Answer, index: PartIndex) -> Donors:
 
 
 def _loose_parts(
-    own: Iterable[Place], known: Mapping[Need, Answer]
+    own: Iterable[Asking], known: Mapping[Need, Answer]
 ) -> tuple[tuple[str, ...], tuple[Missing, ...]]:
     """The best part for each place but the strips, and what must be measured before one can be named."""
     parts: set[str] = set()

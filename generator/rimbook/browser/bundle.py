@@ -18,8 +18,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-PAGE_SCRIPTS = ("page", "frame", "finder", "board")
-"""The kinds of page script: any page, and those of a frame, the finder and the board."""
+PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits")
+"""The kinds of page script: any page, and those of a frame, the finder, the board and what fits."""
 
 
 class CannotBundle(Exception):

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from rimbook.book.model import Catalogue
-from rimbook.draw import bands, palette, svg, symbols, words
+from collections.abc import Mapping
+
+from rimbook.book.model import Address, Catalogue
+from rimbook.draw import bands, load, palette, svg, symbols, words
 from rimbook.draw.key import key
 from rimbook.draw.labels import Label, pointer_end, shortened
 from rimbook.draw.plan import FONT, WIDTH, Plan, bore_runs, planned, sides
@@ -16,9 +18,20 @@ _STUB = 34.0
 
 _LINE = FONT * 1.35
 
+_BAR = 9.0
+"""How long the bar of a hole is for each multiple of the tension."""
 
-def face(rim: Rim, catalogue: Catalogue, *, name: str = "face") -> str:
-    """The face view as SVG text. Every id in it starts with `name`: `face-R9`."""
+_BAR_WIDTHS = (0.8, 1.6, 2.5, 3.5, 4.6)
+"""How thick it is, from step to step."""
+
+
+def face(
+    rim: Rim, catalogue: Catalogue, *, name: str = "face", pulls: Mapping[Address, float] | None = None
+) -> str:
+    """The face view as SVG text. Every id in it starts with `name`: `face-R9`.
+
+    With `pulls`, the pull on each hole as a multiple of the tension, it has the layer of the load.
+    """
     frame = rim.frame
     plan, names = planned(rim, key(frame, catalogue))
     left, right = sides(plan, names)
@@ -35,6 +48,7 @@ def face(rim: Rim, catalogue: Catalogue, *, name: str = "face") -> str:
         _string_layer(plan),
         bands.layer(frame, catalogue, plan.ring, plan.along, plan.half_band, plan.radius),
         _tie_off_layer(plan),
+        _load_layer(plan, pulls) if pulls else svg.NOTHING,
         symbols.holes(name, frame, [sight.out(0) for sight in plan.sights]),
         _bore_brackets(plan),
         *_label_layers(names),
@@ -103,6 +117,17 @@ def _tie_off_layer(plan: Plan) -> Markup:
             if hole.tie_off
         ],
     )
+
+
+def _load_layer(plan: Plan, pulls: Mapping[Address, float]) -> Markup:
+    """A bar from each hole into the head."""
+    bars = []
+    for hole, sight in zip(plan.rim.frame.holes, plan.sights, strict=True):
+        pull = pulls.get(hole.address, 0.0)
+        end = plan.half_band + _BAR * pull
+        bar = load.Bar(sight.out(-plan.half_band), sight.out(-end), pull, sight.out(-end - FONT * 0.9))
+        bars.append((hole.address, bar))
+    return load.layer(bars, _BAR_WIDTHS, FONT, 0.6)
 
 
 def _bore_brackets(plan: Plan) -> Markup:

@@ -16,7 +16,8 @@ _INKED: tuple[tuple[str, str, str], ...] = (
     (".drawing :is(.main, .outside)", "stroke", "main"),
     (".drawing .cross", "stroke", "cross"),
     (".drawing .strip-band", "stroke", "strip"),
-    (".drawing .ribs", "stroke", "page"),
+    (".drawing :is(.ribs, .pull-words)", "stroke", "page"),
+    (".drawing .layer-load path", "stroke", "text"),
     (".drawing :is(.hatch, .pointer)", "stroke", "quiet"),
     (
         ".drawing :is(.strip-cap, .twin-staple, .knot-end, .wall, .dimension, .break, .bore-run)",

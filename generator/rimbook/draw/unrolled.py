@@ -5,9 +5,11 @@ Each place has a row: a finger goes down the page as it goes down the rim.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from rimbook.book.address import SIDES
-from rimbook.book.model import Catalogue, Frame, Hole, Side
-from rimbook.draw import bands, palette, svg, symbols, words
+from rimbook.book.model import Address, Catalogue, Frame, Hole, Side
+from rimbook.draw import bands, load, palette, svg, symbols, words
 from rimbook.draw.face import caption
 from rimbook.draw.key import Key, key, kind_of, runs
 from rimbook.draw.rows import JOIN, RULER, TIGHT, TOP, WIDTH, Rows, across, rows
@@ -25,17 +27,27 @@ _DROP = FONT * 0.36
 _PASSES, _STUB, _ADDRESS, _BORE, _LANE, _LETTER = 54.0, 57.0, 83.0, 133.0, 146.0, 159.0
 _REACH = 64.0
 
+# The bar of a hole: where it starts, its length for each multiple of the tension, its width, where its number
+# stands.
+_BAR_START, _BAR, _BAR_WIDTH, _BAR_WORD = 78.0, 14.0, 9.0, 108.0
+
 _STEPS_MM = (50, 100, 200, 500)
 """From number to number on the scale: the first that leaves room."""
 
 
-def unrolled(rim: Rim, catalogue: Catalogue, *, name: str = "unrolled") -> str:
-    """The unrolled rim as SVG text. Every id in it starts with `name`: `unrolled-R9`."""
+def unrolled(
+    rim: Rim, catalogue: Catalogue, *, name: str = "unrolled", pulls: Mapping[Address, float] | None = None
+) -> str:
+    """The unrolled rim as SVG text. Every id in it starts with `name`: `unrolled-R9`.
+
+    With `pulls`, the pull on each hole as a multiple of the tension, it has the layer of the load.
+    """
     frame = rim.frame
     known, lines = key(frame, catalogue), rows(rim)
     end = lines.bottom + JOIN
     return svg.drawing(
         symbols.marks(name, frame.holes, _RADIUS, reach=(_REACH, TIGHT / 2)),
+        _load(frame, lines, pulls) if pulls else svg.NOTHING,
         _heads(),
         _ruler(rim, lines),
         _parts(frame, catalogue, known, lines),
@@ -49,6 +61,16 @@ def unrolled(rim: Rim, catalogue: Catalogue, *, name: str = "unrolled") -> str:
         description=f"{words.summary(rim)} {words.walk_words(frame)}",
         box=(0.0, 0.0, WIDTH, end + 44),
     )
+
+
+def _load(frame: Frame, lines: Rows, pulls: Mapping[Address, float]) -> Markup:
+    """A bar behind the words of each hole, outwards from the ruler."""
+    bars = []
+    for index, hole in enumerate(frame.holes):
+        pull = pulls.get(hole.address, 0.0)
+        start, end = lines.line(index, _BAR_START), lines.line(index, _BAR_START + _BAR * pull)
+        bars.append((hole.address, load.Bar(start, end, pull, lines.line(index, _BAR_WORD))))
+    return load.layer(bars, [_BAR_WIDTH] * 5, _SMALL, 0.22)
 
 
 def _heads() -> Markup:

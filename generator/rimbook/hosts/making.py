@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 from pathlib import Path
 from typing import NamedTuple, NoReturn
 
 from pydantic import TypeAdapter
 
+from rimbook.bench.answers import Answers
+from rimbook.bench.part_index import index_parts
+from rimbook.bench.thresholds import Thresholds
 from rimbook.book.load import MapFile, load_map
 from rimbook.book.model import Book, Catalogue, Frame
 from rimbook.book.problems import Problem
@@ -57,7 +61,7 @@ class Made(NamedTuple):
     spilt: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Bench:
     """Everything a process needs to work through maps by itself."""
 
@@ -65,11 +69,12 @@ class Bench:
     parts: Catalogue
     parts_digest: str
     sets: Sets
+    thresholds: Thresholds
     cache: Cache
     today: date
 
     def key(self, path: Path) -> str:
-        """A name for all that a map's entry follows from: its text, where it lies, and the catalogue.
+        """A name for all that a map's entry follows from: its text, where it lies, catalogue, thresholds.
 
         Empty where the file cannot be read, which is never the key of an entry.
         """
@@ -81,7 +86,7 @@ class Bench:
         except OSError:
             return ""
         where = path.relative_to(self.folder).as_posix()
-        return digest(where.encode(), self.parts_digest.encode(), text)
+        return digest(where.encode(), self.parts_digest.encode(), repr(self.thresholds).encode(), text)
 
 
 def remembered(bench: Bench, slug: str, key: str) -> tuple[Brief | None, State]:
@@ -104,7 +109,7 @@ def make(bench: Bench, path: Path) -> Made:
     if rim is None or not key or any(problem.severity == "error" for problem in problems):
         return Made(slug, key, None, problems)
     try:
-        made = entry(rim, bench.parts, bench.sets)
+        made = entry(rim, bench.sets, _answers(bench))
     except Exception as error:
         fault = own_fault("Drawing the page", file.document.file, error)
         return Made(slug, key, None, (*problems, fault))
@@ -112,6 +117,12 @@ def make(bench: Bench, path: Path) -> Made:
     kept = Kept(BRIEF.dump_json(brief), FRAME.dump_json(file.frame), made.body.encode(), made.data.encode())
     held = bench.cache.write(slug, key, kept)
     return Made(slug, key, brief, problems, spilt=not held)
+
+
+@lru_cache(maxsize=1)
+def _answers(bench: Bench) -> Answers:
+    """What a process has worked out of the catalogue, kept from map to map."""
+    return Answers(index_parts(bench.parts), bench.thresholds)
 
 
 def fetch(bench: Bench, path: Path) -> Entry:

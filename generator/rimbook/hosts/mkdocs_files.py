@@ -15,6 +15,8 @@ from rimbook.site.book_files import BOOK_FILES
 from rimbook.site.csv_files import frame_table
 from rimbook.site.data_files import frame_file
 from rimbook.site.links import frame_path, part_path
+from rimbook.site.numbers.links import topic_path
+from rimbook.site.numbers.topics import TOPICS
 from rimbook.site.pages import Kind
 from rimbook.site.publish import STYLE, Source
 
@@ -67,6 +69,7 @@ def promised_files(source: Source, config: MkDocsConfig) -> Iterator[File]:
             )
         )
     paths |= dict.fromkeys(f"{part_path(part)}index.html" for part in source.catalogue)
+    paths |= dict.fromkeys(f"{topic_path(topic.slug)}index.html" for topic in TOPICS)
     for path in paths:
         yield Promised(
             path, None, config.site_dir, config.use_directory_urls, inclusion=InclusionLevel.INCLUDED

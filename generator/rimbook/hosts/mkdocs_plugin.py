@@ -22,6 +22,7 @@ from mkdocs.structure.pages import Page as HostPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import write_file
 
+from rimbook.bench.thresholds import Thresholds, changed
 from rimbook.hosts import sitemap
 from rimbook.hosts.mkdocs_files import edit_base, promised_files, shell_file, taken_shell
 from rimbook.hosts.on_demand import OnDemand
@@ -46,6 +47,9 @@ class RimbookConfig(Config):
 
     cache = options.Dir(default=".cache/rimbook")
     """Where finished entries are kept between builds."""
+
+    thresholds = options.Type(dict, default={})
+    """Thresholds of the bench that differ from the usual ones, by their names on the sheet of formulas."""
 
 
 class RimbookPlugin(BasePlugin[RimbookConfig]):
@@ -85,8 +89,13 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Check and make the book; add a shell for each kind of page."""
         book, cache = Path(self.config.book), Path(self.config.cache)
-        if self.workshop is None or (self.workshop.folder, self.workshop.cache) != (book, cache):
-            self.workshop = Workshop(book, cache, log.info)
+        asked = (book, cache, self._thresholds())
+        if self.workshop is None or asked != (
+            self.workshop.folder,
+            self.workshop.cache,
+            self.workshop.thresholds,
+        ):
+            self.workshop = Workshop(book, cache, log.info, asked[2])
         try:
             self.source = self.workshop.source()
         except WrongBook as wrong:
@@ -99,6 +108,12 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         for file in promised_files(self.source, config):
             files.append(file)
         return files
+
+    def _thresholds(self) -> Thresholds:
+        try:
+            return changed(self.config.thresholds)
+        except ValueError as wrong:
+            raise PluginError(f"Option “thresholds” of the plugin rimbook: {wrong}") from None
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         """Let shells belong to the section of their index page, so that the theme marks it as open."""
@@ -163,7 +178,8 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         site = Path(config.site_dir)
         for path, content in self.moved.items():
             write_file(content, str(site / path))
-        settings = Settings(edit_base(config, Path(self.config.book).parent), tuple(self.places))
+        base = edit_base(config, Path(self.config.book).parent)
+        settings = Settings(base, tuple(self.places), self._thresholds())
         shells = {kind.name: taken_shell(site, path, kind) for path, kind in self.kinds.items()}
         on_demand = self.on_demand or OnDemand()
         pages = on_demand.offer(publish(self.source, settings), shells, settings, site)

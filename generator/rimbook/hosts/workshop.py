@@ -21,6 +21,7 @@ from typing import NamedTuple
 from weakref import finalize
 
 from rimbook.bench.check import check
+from rimbook.bench.thresholds import DEFAULT, Thresholds
 from rimbook.book.load import PartsFile, catalogue, load_book, load_parts, map_paths
 from rimbook.book.model import Frame, Hole
 from rimbook.book.problems import Problem
@@ -59,13 +60,14 @@ class Known(NamedTuple):
 class Workshop:
     """Makes the entries of a book and hands them out.
 
-    `folder` is the book's folder, `cache` where entries are kept between builds.
+    `folder` is the book's folder, `cache` where entries are kept between builds, `thresholds` those of the bench.
     It may be used again after the book has changed; then it does only what is new.
     """
 
     folder: Path
     cache: Path
     tell: Tell = print
+    thresholds: Thresholds = DEFAULT
     known: dict[str, Known] = field(default_factory=dict, repr=False)
     spill: Path | None = field(default=None, repr=False)
 
@@ -87,6 +89,7 @@ class Workshop:
             summaries=[brief.summary for brief in briefs],
             fetch=lambda slug: self._fetch(bench, paths[slug]),
             catalogue=bench.parts,
+            record=lambda slug: self._record(bench, paths[slug]),
         )
 
     def _bench(self, parts_files: tuple[PartsFile, ...]) -> Bench:
@@ -99,6 +102,7 @@ class Workshop:
             parts=parts,
             parts_digest=digest(*(repr(part).encode() for part in parts.values())),
             sets=sets_of(parts),
+            thresholds=self.thresholds,
             cache=Cache(self.cache, self.spill),
             today=date.today(),
         )
@@ -165,12 +169,15 @@ class Workshop:
         known = self.known.get(path.stem)
         if known is not None and known.key == key:
             return known
-        try:
-            frame = making.record(bench, path)
-        except LookupError:  # it was changed since it was made, and is wrong now
-            raise WrongBook(self._all_that_is_wrong()) from None
+        frame = self._record(bench, path)
         holes = tuple(pool.setdefault(hole, hole) for hole in frame.holes)
         return Known(key, brief, replace(frame, holes=holes))
+
+    def _record(self, bench: Bench, path: Path) -> Frame:
+        try:
+            return making.record(bench, path)
+        except LookupError:  # it was changed since it was made, and is wrong now
+            raise WrongBook(self._all_that_is_wrong()) from None
 
     def _fetch(self, bench: Bench, path: Path) -> Entry:
         try:

@@ -1,4 +1,4 @@
-"""What the finder should find on a page that somebody wrote by hand: its title, headings and glossary words."""
+"""What the finder should find on a page written by hand: its title, headings and glossary words."""
 
 from __future__ import annotations
 

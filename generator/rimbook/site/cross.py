@@ -7,25 +7,31 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from rimbook.book.model import Catalogue
+from rimbook.site.alike import Likeness
 from rimbook.site.links import slugs
+from rimbook.site.matrix_places import MatrixPlaces
 from rimbook.site.summary import Summary
+from rimbook.site.words import UNKNOWN
 
 
 @dataclass(frozen=True, slots=True)
 class Cross:
     """All frames of the book in summary, in order of name, and the ways to look them up.
 
-    A lookup gives slugs in the same order.
+    A lookup gives slugs in the same order. `by_rarest` names each frame once, under that of its parts which
+    the fewest frames take. Bores are as on pages, the smallest first and `unknown` last.
     """
 
     frames: Mapping[str, Summary]
     by_sport: Mapping[str, Sequence[str]]
     by_maker: Mapping[str, Sequence[str]]
     by_part: Mapping[str, Sequence[str]]
-    by_loose_parts: Mapping[tuple[str, ...], Sequence[str]]
-    strips: frozenset[str]
+    by_rarest: Mapping[str, Sequence[str]]
+    by_bore: Mapping[str, Sequence[str]]
     families: Mapping[str, Sequence[str]]
     makers: Mapping[str, str]
+    likeness: Likeness
+    matrix: MatrixPlaces
 
     def maker_path(self, maker: str) -> str:
         """The page of a maker."""
@@ -40,15 +46,6 @@ class Cross:
         family = self.families[_family(frame, self.frames)]
         return [self.frames[slug] for slug in family if slug != frame.slug]
 
-    def alike(self, frame: Summary, most: int) -> tuple[list[Summary], int]:
-        """Other frames that take the same parts, strips apart: at most so many, and how many there are."""
-        loose = _loose_parts(frame, self.strips)
-        if frame.unknown_parts or not loose:
-            return [], 0
-        same = self.by_loose_parts[loose]
-        first = [self.frames[slug] for slug in same[: most + 1] if slug != frame.slug]
-        return first[:most], len(same) - 1
-
     def chosen(self, found: Iterable[str]) -> list[Summary]:
         """The summaries of some slugs."""
         return [self.frames[slug] for slug in found]
@@ -61,32 +58,43 @@ def cross_index(summaries: Iterable[Summary], catalogue: Catalogue) -> Cross:
     by_sport: defaultdict[str, list[str]] = defaultdict(list)
     by_maker: defaultdict[str, list[str]] = defaultdict(list)
     by_part: defaultdict[str, list[str]] = defaultdict(list)
-    by_loose_parts: defaultdict[tuple[str, ...], list[str]] = defaultdict(list)
-    strips = frozenset(part.id for part in catalogue.values() if part.kind == "strip")
+    by_bore: defaultdict[str, list[str]] = defaultdict(list)
     families: defaultdict[str, list[str]] = defaultdict(list)
     for frame in ordered:
         by_sport[frame.sport].append(frame.slug)
         by_maker[frame.maker].append(frame.slug)
         for part in frame.parts:
             by_part[part].append(frame.slug)
-        if not frame.unknown_parts and (loose := _loose_parts(frame, strips)):
-            by_loose_parts[loose].append(frame.slug)
+        for bore in frame.uses:
+            by_bore[bore].append(frame.slug)
         families[_family(frame, frames)].append(frame.slug)
-    makers = {frame.maker for frame in ordered} | {part.maker for part in catalogue.values() if part.maker}
+    names = {frame.maker for frame in ordered} | {part.maker for part in catalogue.values() if part.maker}
+    makers = slugs(names)
     return Cross(
         frames,
         dict(sorted(by_sport.items())),
         dict(sorted(by_maker.items(), key=lambda item: (item[0].casefold(), item[0]))),
         by_part,
-        by_loose_parts,
-        strips,
+        _by_rarest(ordered, by_part),
+        {bore: by_bore[bore] for bore in sorted(by_bore, key=bore_order)},
         families,
-        slugs(makers),
+        makers,
+        Likeness(ordered, catalogue),
+        MatrixPlaces(ordered, makers),
     )
 
 
-def _loose_parts(frame: Summary, strips: frozenset[str]) -> tuple[str, ...]:
-    return tuple(sorted(part for part in frame.parts if part not in strips))
+def bore_order(bore: str) -> tuple[bool, float]:
+    """Sorts bores as pages write them: the smallest first, and `unknown` last."""
+    return bore == UNKNOWN, 0.0 if bore == UNKNOWN else float(bore)
+
+
+def _by_rarest(frames: Iterable[Summary], by_part: Mapping[str, Sequence[str]]) -> dict[str, list[str]]:
+    found: defaultdict[str, list[str]] = defaultdict(list)
+    for frame in frames:
+        if frame.parts:
+            found[min(frame.parts, key=lambda part: (len(by_part[part]), part))].append(frame.slug)
+    return found
 
 
 def _family(frame: Summary, frames: Mapping[str, Summary]) -> str:

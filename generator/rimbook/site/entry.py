@@ -6,18 +6,23 @@ itself: a host may spread frames over processes and keep what came out.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from markupsafe import Markup
 
-from rimbook.bench.load import pull
+from rimbook.bench.answers import Answers
+from rimbook.bench.frame_numbers import frame_numbers
+from rimbook.bench.needs import places
 from rimbook.bench.parts_list import regrommet
-from rimbook.book.model import Catalogue
+from rimbook.book.model import Address, Catalogue
 from rimbook.draw.face import face
 from rimbook.draw.legend import legend
+from rimbook.draw.load import steps_words
 from rimbook.draw.unrolled import unrolled
 from rimbook.rim.types import Rim
+from rimbook.site.bench_view import bench_view
 from rimbook.site.data_files import frame_data
 from rimbook.site.frame_view import view
 from rimbook.site.links import frame_path
@@ -52,20 +57,34 @@ _LAYERS = (
     ("addresses", "hole names"),
     ("bore-numbers", "bores"),
     ("tie-offs", "tie-offs"),
+    ("load", "load"),
 )
 
 
-def entry(rim: Rim, catalogue: Catalogue, sets: Sets) -> Entry:
-    """Draw and describe one placed frame. `sets` is `sets_of(catalogue)`, worked out once for all."""
-    frame = rim.frame
+_LOAD = "load"
+"""The layer that starts switched off."""
+
+
+def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
+    """Draw and describe one placed frame.
+
+    `sets` is `sets_of` the catalogue of `answers`; both are worked out once for all frames.
+    """
+    frame, catalogue = rim.frame, answers.index.catalogue
     needed = regrommet(frame, catalogue)
+    numbers = frame_numbers(rim, answers)
+    pulls = {address: hole.pull for address, hole in numbers.holes.items()}
+    root = to_root(frame_path(frame.slug))
     body = render(
         "frame.html",
-        view=view(rim, needed, catalogue, sets),
-        drawings=_drawings(rim, catalogue),
-        root=to_root(frame_path(frame.slug)),
+        view=view(rim, needed, pulls, catalogue, sets),
+        drawings=_drawings(rim, catalogue, pulls),
+        bench=bench_view(rim, numbers, answers, root),
+        load=_LOAD,
+        load_steps=steps_words(),
+        root=root,
     )
-    return Entry(summarise(frame, needed), body, frame_data(rim, pull(rim), needed))
+    return Entry(summarise(frame, needed, places(frame, catalogue)), body, frame_data(rim, pulls, needed))
 
 
 def face_drawing(body: str) -> str:
@@ -74,7 +93,7 @@ def face_drawing(body: str) -> str:
     return body[start : body.index("</svg>", start) + len("</svg>")]
 
 
-def _drawings(rim: Rim, catalogue: Catalogue) -> tuple[Drawing, ...]:
+def _drawings(rim: Rim, catalogue: Catalogue, pulls: Mapping[Address, float]) -> tuple[Drawing, ...]:
     name = rim.frame.name
     return (
         Drawing(
@@ -82,14 +101,14 @@ def _drawings(rim: Rim, catalogue: Catalogue) -> tuple[Drawing, ...]:
             "Seen face on, handle down",
             f"Drawing of {name}, face on",
             _LAYERS,
-            Markup(face(rim, catalogue)),  # noqa: S704 - the drawing escapes every text in it
+            Markup(face(rim, catalogue, pulls=pulls)),  # noqa: S704 - the drawing escapes every text in it
         ),
         Drawing(
             "unrolled",
             "The rim unrolled, from the middle of the head down each side to the middle of the throat",
             f"Unrolled rim of {name}",
             _LAYERS,
-            Markup(unrolled(rim, catalogue)),  # noqa: S704 - as above
+            Markup(unrolled(rim, catalogue, pulls=pulls)),  # noqa: S704 - as above
         ),
         Drawing(
             "legend",

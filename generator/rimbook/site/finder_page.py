@@ -16,11 +16,11 @@ from rimbook.site.finder_index import (
     FinderPlace,
     finder_index,
 )
-from rimbook.site.links import link
+from rimbook.site.links import bore_path, link
 from rimbook.site.pages import KINDS, Asset, Page, to_root
 from rimbook.site.summary import Summary
 from rimbook.site.templates import render
-from rimbook.site.words import KIND_NAMES, capital, counted
+from rimbook.site.words import KIND_NAMES, UNKNOWN, capital, counted
 
 
 def finder_pages(cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlace]) -> Iterator[Page | Asset]:
@@ -75,6 +75,9 @@ def _lists(cross: Cross) -> Iterator[FinderPlace]:
     for sport, frames in cross.by_sport.items():
         path = link("", cross.sport_path(sport))
         yield FinderPlace("sport", f"{capital(sport)} frames", path, (), counted(len(frames), "frame"))
+    for bore, frames in cross.by_bore.items():
+        title = "Unknown bores" if bore == UNKNOWN else f"Bore {bore} mm"
+        yield FinderPlace("bore", title, link("", bore_path(bore)), (), counted(len(frames), "frame"))
     for maker in sorted(cross.makers):
         note = counted(len(cross.by_maker.get(maker, ())), "frame")
         yield FinderPlace("maker", maker, link("", cross.maker_path(maker)), (), note)

@@ -8,6 +8,7 @@ from functools import partial
 from rimbook.book.model import Catalogue, Part
 from rimbook.site.cross import Cross
 from rimbook.site.links import link
+from rimbook.site.matrix_places import WHATS
 from rimbook.site.pages import KINDS, Kind, Page, to_root
 from rimbook.site.paging import sheets
 from rimbook.site.summary import Summary
@@ -71,9 +72,18 @@ def _list(
                 sheet=sheet,
                 cross=cross,
                 parts=parts if sheet.number == 1 else (),
+                matrices=list(_matrices(kind, sheet.rows, cross, to_root(sheet.path))),
                 root=to_root(sheet.path),
             ),
         )
+
+
+def _matrices(kind: str, frames: Sequence[Summary], cross: Cross, root: str) -> Iterator[tuple[str, str]]:
+    """Where the frames of a sport or of a maker stand in the matrices."""
+    if kind in ("sport", "maker"):
+        for what in WHATS:
+            for sport, href in cross.matrix.of_sports(what, frames, root):
+                yield f"{sport} frames by {what.removesuffix('s')}", href
 
 
 def _index(kind: Kind, rows: Sequence[tuple[str, str, int, int]]) -> Page:

@@ -35,7 +35,7 @@ def frame_page(frame: Summary, make: Callable[[], str]) -> Page:
 
 def frame_body(frame: Summary, entry: str, cross: Cross, settings: Settings) -> str:
     """Join the body of an entry with sister frames, frames alike and the link to its source."""
-    alike, alike_count = cross.alike(frame, MOST_ALIKE)
+    alike, same = cross.likeness.of(frame, MOST_ALIKE)
     return render(
         "frame_page.html",
         frame=frame,
@@ -43,7 +43,7 @@ def frame_body(frame: Summary, entry: str, cross: Cross, settings: Settings) -> 
         cross=cross,
         sisters=cross.sisters(frame),
         alike=alike,
-        alike_count=alike_count,
+        same=same,
         edit_url=settings.edit_url(frame.source),
         data_file=frame_file(frame.slug),
         root=to_root(frame_path(frame.slug)),

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -12,6 +12,7 @@ from rimbook.bench.pins import pin
 from rimbook.book.model import Address, Catalogue, Frame, Hole, Part
 from rimbook.rim.types import Rim
 from rimbook.site.count import counts
+from rimbook.site.set_frames import Giving, sets_for
 from rimbook.site.sold import Sets, sold
 from rimbook.site.spans import Span, plain, selectors, spans
 from rimbook.site.words import UNKNOWN, counted, day, listed, mm, size
@@ -30,6 +31,14 @@ class HoleRow(NamedTuple):
     part_name: str
     piece: str
     place: str
+    pull: str
+
+
+class Hard(NamedTuple):
+    """Holes on which the strings pull alike, and how hard, as a multiple of the tension."""
+
+    holes: tuple[Span, ...]
+    pull: str
 
 
 class PartRow(NamedTuple):
@@ -74,8 +83,9 @@ class FrameView:
     tie_offs: tuple[str, ...]
     bores: Sequence[BoreRow]
     strips: Sequence[StripRow]
+    hardest: Sequence[Hard]
     parts: Sequence[PartRow]
-    sets: Sequence[Part]
+    sets: Sequence[Giving]
     depths: tuple[str, ...]
     places: str
     known: Sequence[tuple[str, str]]
@@ -84,24 +94,31 @@ class FrameView:
 
 
 FEW_HOLES = 24
+MOST_SETS = 6
+NAMED = 3
+"""So many pulls are named at a glance, the hardest: mostly of a pair of holes each."""
+
 _PLACES = {"measured": "measured", "derived": "worked out"}
 
 
-def view(rim: Rim, needed: Iterable[Needed], catalogue: Catalogue, sets: Sets) -> FrameView:
-    """Put the page of a frame into words."""
+def view(
+    rim: Rim, needed: Sequence[Needed], pulls: Mapping[Address, float], catalogue: Catalogue, sets: Sets
+) -> FrameView:
+    """Put the page of a frame into words. `pulls` are as `bench.load.pull` gives them."""
     frame = rim.frame
     drilled = frame.drilled
     return FrameView(
         frame=frame,
-        holes=_hole_rows(rim, catalogue),
+        holes=_hole_rows(rim, pulls, catalogue),
         shared=_spans(hole.address for hole in drilled if hole.shared),
         undrilled=_spans(hole.address for hole in frame.holes if not hole.drilled),
         unstrung=_spans(hole.address for hole in drilled if not hole.passes),
         tie_offs=tuple(map(str, frame.stringing.tie_offs)),
         bores=_bore_rows(drilled),
         strips=[_strip_row(frame, index, catalogue, sets) for index in range(len(frame.strips))],
+        hardest=_hardest(pulls),
         parts=[_part_row(line, catalogue, sets) for line in needed],
-        sets=sets.fitting.get(frame.slug, ()),
+        sets=_sets(frame, needed, catalogue, sets),
         depths=_depths(drilled),
         places=_places(rim),
         known=_known(rim),
@@ -118,7 +135,7 @@ def _depths(drilled: Sequence[Hole]) -> tuple[str, ...]:
     return tuple(map(size, sorted({hole.rim_depth_mm for hole in drilled if hole.rim_depth_mm is not None})))
 
 
-def _hole_rows(rim: Rim, catalogue: Catalogue) -> list[HoleRow]:
+def _hole_rows(rim: Rim, pulls: Mapping[Address, float], catalogue: Catalogue) -> list[HoleRow]:
     frame = rim.frame
     from_centre = counts(frame)
     twin_of = {hole: twin.holes for twin in frame.twins for hole in twin.holes}
@@ -137,6 +154,7 @@ def _hole_rows(rim: Rim, catalogue: Catalogue) -> list[HoleRow]:
                 part_name=part.name if part else hole.part or UNKNOWN,
                 piece=_piece(frame, hole, twin_of.get(hole.address)),
                 place=_PLACES[rim.holes[hole.address].place],
+                pull=f"{pulls[hole.address]:.2f}",
             )
         )
     return rows
@@ -157,6 +175,23 @@ def _bore_rows(drilled: Sequence[Hole]) -> list[BoreRow]:
         few = [hole.address for hole in drilled if hole.bore_mm == bore] if found[bore] <= FEW_HOLES else []
         rows.append(BoreRow(size(bore), found[bore], _spans(few)))
     return rows
+
+
+def _hardest(pulls: Mapping[Address, float]) -> list[Hard]:
+    """The highest pulls as pages print them, and the holes of each; a pull of nothing is none."""
+    alike: defaultdict[str, list[Address]] = defaultdict(list)
+    for address, pull in sorted(pulls.items(), key=lambda each: -round(each[1], 2)):
+        alike[f"{pull:.2f}"].append(address)
+    return [Hard(_spans(holes), pull) for pull, holes in alike.items() if float(pull)][:NAMED]
+
+
+def _sets(frame: Frame, needed: Sequence[Needed], catalogue: Catalogue, sets: Sets) -> list[Giving]:
+    parts: Counter[str] = Counter()
+    for line in needed:
+        if line.part is not None:
+            parts[line.part] += line.count
+    unknown = sum(line.count for line in needed if line.part is None)
+    return sets_for(frame.slug, parts, unknown, catalogue, sets, MOST_SETS)
 
 
 def _strip_row(frame: Frame, index: int, catalogue: Catalogue, sets: Sets) -> StripRow:

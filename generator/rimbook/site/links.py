@@ -23,6 +23,11 @@ def part_path(part_id: str) -> str:
     return f"parts/{part_id}/"
 
 
+def bore_path(bore: str) -> str:
+    """The page of a bore, in mm as written on pages, or of the unknown ones."""
+    return f"bores/{bore}/"
+
+
 def further(path: str, number: int) -> str:
     """A list broken over several pages: the first keeps the path, the others lie below it.
 

@@ -48,8 +48,21 @@ KINDS = {
         Kind("parts", "parts/", "parts/", "All parts"),
         Kind("part", "parts/*/", "parts/"),
         Kind("part-more", "parts/*/*/", "parts/"),
-        Kind("sets", "sets/", "sets/", "Sets and strips"),
+        Kind("bores", "bores/", "bores/", "Bores"),
+        Kind("bore", "bores/*/", "bores/"),
+        Kind("bore-more", "bores/*/*/", "bores/"),
+        Kind("sets", "sets/", "sets/", "Sets"),
+        Kind("sets-more", "sets/*/", "sets/"),
+        Kind("strips", "strips/", "strips/", "Strips"),
+        Kind("strips-more", "strips/*/", "strips/"),
+        Kind("matrix", "matrix/", "matrix/", "Matrix"),
+        Kind("matrix-sport", "matrix/*/*/", "matrix/"),
+        Kind("matrix-sport-more", "matrix/*/*/*/", "matrix/"),
+        Kind("interchange", "interchange/", "interchange/", "What can stand in for what"),
+        Kind("fits", "fits/", "fits/", "What fits this hole?"),
         Kind("rules", "rules/", "rules/", "Rules of the book"),
+        Kind("formulas", "formulas/", "formulas/", "Every formula on one sheet"),
+        Kind("numbers", "numbers/*/", "formulas/"),
     )
 }
 

@@ -29,10 +29,10 @@ class Sheet(Generic[T]):
         return "" if self.number == 1 else f", page {self.number}"
 
 
-def sheets(path: str, rows: Sequence[T]) -> Iterator[Sheet[T]]:
-    """Break a list up. An empty list still gives one page."""
-    count = max(1, -(-len(rows) // ROWS))
+def sheets(path: str, rows: Sequence[T], most: int = ROWS) -> Iterator[Sheet[T]]:
+    """Break a list up into pages of at most so many rows. An empty list still gives one page."""
+    count = max(1, -(-len(rows) // most))
     for number in range(1, count + 1):
         own = further(path, number)
         links = [(other, link(to_root(own), further(path, other))) for other in range(1, count + 1)]
-        yield Sheet(number, own, rows[(number - 1) * ROWS : number * ROWS], links)
+        yield Sheet(number, own, rows[(number - 1) * most : number * most], links)

@@ -1,15 +1,16 @@
-"""The index of all parts by kind, and the page of sets and strips."""
+"""The index of all parts by kind."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import partial
 from typing import NamedTuple
 
 from rimbook.book.model import Catalogue, Part, PartKind
 from rimbook.site.cross import Cross
 from rimbook.site.pages import KINDS, Page, to_root
-from rimbook.site.sold import Sets, packs, sold
+from rimbook.site.paging import ROWS
+from rimbook.site.sold import packs
 from rimbook.site.templates import render
 from rimbook.site.words import KIND_NAMES, capital, counted
 
@@ -24,50 +25,49 @@ _PLURALS: dict[PartKind, str] = {
 }
 
 
+LISTS: dict[PartKind, str] = {"strip": "strips/", "set": "sets/"}
+"""Kinds that also have lists of their own, broken up where they are long."""
+
+
 class Shelf(NamedTuple):
-    """All parts of one kind, in order of name."""
+    """All parts of one kind, in order of name. A long shelf may be listed elsewhere only."""
 
     kind: PartKind
     title: str
     parts: Sequence[Part]
 
+    @property
+    def elsewhere(self) -> str | None:
+        """Where the parts are listed, if here they are too many."""
+        return LISTS.get(self.kind) if len(self.parts) > ROWS else None
 
-def part_lists(catalogue: Catalogue, sets: Sets, cross: Cross) -> Iterator[Page]:
-    """All parts by kind, and all sets and strips with what they hold and where they go."""
+
+def part_list(catalogue: Catalogue, cross: Cross) -> Page:
+    """All parts by kind."""
     shelves = [
         Shelf(kind, capital(_PLURALS[kind]), parts)
         for kind in KIND_NAMES
-        if (parts := _of_kind(catalogue, kind))
+        if (parts := of_kind(catalogue, kind))
     ]
     path = "parts/"
-    yield Page(
+    return Page(
         path=path,
         kind="parts",
         title=KINDS["parts"].title,
         description=f"{counted(len(catalogue), 'part')} by kind, with sizes and packs.",
         make=partial(
-            render, "parts_index.html", shelves=shelves, root=to_root(path), cross=cross, packs=packs
-        ),
-    )
-    path = "sets/"
-    strips = [(part, sold(part, sets)) for part in _of_kind(catalogue, "strip")]
-    yield Page(
-        path=path,
-        kind="sets",
-        title=KINDS["sets"].title,
-        description="Which set holds which strips and parts, and which frame they are for.",
-        make=partial(
             render,
-            "sets.html",
-            sets=_of_kind(catalogue, "set"),
-            strips=strips,
-            catalogue=catalogue,
-            cross=cross,
+            "parts_index.html",
+            shelves=shelves,
+            lists=LISTS,
             root=to_root(path),
+            cross=cross,
+            packs=packs,
         ),
     )
 
 
-def _of_kind(catalogue: Catalogue, kind: PartKind) -> list[Part]:
+def of_kind(catalogue: Catalogue, kind: PartKind) -> list[Part]:
+    """The parts of one kind in order of name."""
     found = (part for part in catalogue.values() if part.kind == kind)
     return sorted(found, key=lambda part: (part.name.casefold(), part.id))

@@ -4,28 +4,38 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache, partial
+from functools import cache, lru_cache, partial
 from importlib.resources import files
 
 from rimbook.bench import check
-from rimbook.book.model import Book, Catalogue
+from rimbook.bench.answers import Answers
+from rimbook.bench.part_index import index_parts
+from rimbook.book.model import Book, Catalogue, Frame
 from rimbook.browser.bundle import stylesheet as script_styles
 from rimbook.draw.style import stylesheet
 from rimbook.rim.place import place
 from rimbook.site.board_page import board_files, board_page
 from rimbook.site.book_files import book_files
+from rimbook.site.bore_pages import bore_pages
 from rimbook.site.cross import Cross, cross_index
 from rimbook.site.csv_files import frame_table, hole_rows
 from rimbook.site.data_files import frame_file
 from rimbook.site.entry import Entry, entry
+from rimbook.site.exchange import exchange
 from rimbook.site.finder_page import finder_pages
+from rimbook.site.fits_page import fits_page
 from rimbook.site.frame_lists import frame_lists
 from rimbook.site.frame_page import frame_body, frame_page
+from rimbook.site.interchange_page import interchange_page
+from rimbook.site.matrix_pages import matrix_pages
+from rimbook.site.numbers.page import number_pages
+from rimbook.site.numbers.shown import shown
 from rimbook.site.pages import Asset, Page
-from rimbook.site.part_lists import part_lists
+from rimbook.site.part_lists import part_list
 from rimbook.site.part_page import part_pages
 from rimbook.site.rules_page import rules_page
 from rimbook.site.scripts import script_files
+from rimbook.site.set_lists import set_lists
 from rimbook.site.settings import Settings
 from rimbook.site.sold import sets_of
 from rimbook.site.summary import Summary
@@ -37,11 +47,15 @@ Fetch = Callable[[str], Entry]
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """What the site is made from: all frames in summary, and a way to fetch an entry when its turn comes."""
+    """What the site is made from: all frames in summary, and a way to fetch an entry when its turn comes.
+
+    `record` fetches a frame as it was read, for the few pages that work something out anew.
+    """
 
     summaries: Iterable[Summary]
     fetch: Fetch
     catalogue: Catalogue
+    record: Callable[[str], Frame]
 
 
 def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
@@ -50,13 +64,23 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     sets = sets_of(source.catalogue)
     yield Asset(STYLE, style)
     yield from frame_lists(cross, source.catalogue)
-    yield from part_lists(source.catalogue, sets, cross)
+    yield part_list(source.catalogue, cross)
+    book = cache(partial(exchange, cross, source.catalogue, settings.thresholds))
+    yield from set_lists(source.catalogue, sets, cross)
     for part in source.catalogue.values():
-        yield from part_pages(part, source.catalogue, sets, cross, settings)
+        yield from part_pages(part, source.catalogue, sets, cross, settings, book)
+    yield interchange_page(cross, source.catalogue, book)
+    yield from bore_pages(cross, source.catalogue, settings)
+    yield from matrix_pages(cross, source.catalogue)
     yield rules_page(check.catalogue())
+    yield from number_pages(
+        cache(partial(shown, cross.frames, source.record, source.catalogue, settings.thresholds)),
+        settings.thresholds,
+    )
     yield from script_files()
     yield from finder_pages(cross, source.catalogue, settings.places)
     yield board_page()
+    yield from fits_page(source.catalogue, settings.thresholds)
     ordered = [cross.frames[slug] for slug in sorted(cross.frames)]
     yield from book_files(ordered, source.catalogue)
     fetch = lru_cache(maxsize=1)(source.fetch)  # a page and its data are mostly made one after the other
@@ -85,14 +109,16 @@ def _hole_rows(slug: str, fetch: Fetch) -> bytes:
 
 def site(book: Book, settings: Settings | None = None) -> Iterator[Page | Asset]:
     """The site of a book that fits in memory: book in, pages out."""
-    sets = sets_of(book.parts)
-    entries = {slug: entry(place(frame), book.parts, sets) for slug, frame in book.frames.items()}
+    settings = settings or Settings()
+    sets, answers = sets_of(book.parts), Answers(index_parts(book.parts), settings.thresholds)
+    entries = {slug: entry(place(frame), sets, answers) for slug, frame in book.frames.items()}
     summaries = [each.summary for each in entries.values()]
-    return publish(Source(summaries, entries.__getitem__, book.parts), settings or Settings())
+    return publish(Source(summaries, entries.__getitem__, book.parts, book.frames.__getitem__), settings)
 
 
 def style() -> bytes:
     """The one style sheet that drawings and generated pages share."""
     static = files("rimbook.site") / "static"
-    sheets = [(static / name).read_text("utf-8") for name in ("pages.css", "print.css")]
+    names = ("pages.css", "cross.css", "numbers.css", "fits.css", "bench.css", "print.css")
+    sheets = [(static / name).read_text("utf-8") for name in names]
     return "\n".join([stylesheet(), *sheets, script_styles().decode()]).encode()

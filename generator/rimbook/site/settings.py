@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from urllib.parse import quote
 
+from rimbook.bench.thresholds import DEFAULT, Thresholds
 from rimbook.site.finder_index import FinderPlace
 
 
@@ -12,11 +13,13 @@ from rimbook.site.finder_index import FinderPlace
 class Settings:
     """`edit_base` is the web address to which a file's path is added to edit it, ending in a slash.
 
-    `places` are what the finder should find beside the book's own pages.
+    `places` are what the finder should find beside the book's own pages. `thresholds` divide one bench word
+    from the next, and must be those with which the entries were made.
     """
 
     edit_base: str | None = None
     places: tuple[FinderPlace, ...] = ()
+    thresholds: Thresholds = DEFAULT
 
     def edit_url(self, source: str) -> str | None:
         """Where a reader corrects a file of the book, or None where nobody said."""

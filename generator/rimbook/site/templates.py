@@ -8,6 +8,7 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from rimbook.site import links, spans, words
+from rimbook.site.numbers.links import explained
 
 
 def render(template: str, **values: Any) -> str:
@@ -37,7 +38,9 @@ def _environment() -> Environment:
     )
     environment.globals.update(
         counted=words.counted,
+        explained=explained,
         link=links.link,
+        bore_path=links.bore_path,
         frame_path=links.frame_path,
         part_path=links.part_path,
         KIND_NAMES=words.KIND_NAMES,

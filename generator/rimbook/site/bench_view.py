@@ -1,0 +1,254 @@
+"""The bench numbers of a frame as its page shows them: hole by kind of hole, never one line a hole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from rimbook.bench.answers import Answers
+from rimbook.bench.fit import SWELLS, swells
+from rimbook.bench.frame_numbers import FrameNumbers, HoleNumbers
+from rimbook.bench.needs import PieceNeed, hole_needs, places
+from rimbook.bench.twins import TwinAdvice
+from rimbook.bench.units import convert
+from rimbook.book.model import Address, Frame, Part
+from rimbook.rim.types import Rim
+from rimbook.site.bench_words import (
+    fit_words,
+    force_words,
+    length_words,
+    measure,
+    pressure_words,
+    reasons_words,
+    room_words,
+    sentence,
+    turns_words,
+)
+from rimbook.site.need_words import hole_words
+from rimbook.site.spans import Span, selectors, spans
+from rimbook.site.stand_ins import StandIns, all_that_fit, stand_ins
+from rimbook.site.words import UNKNOWN, capital, number
+
+MOST_PAIRS = 4
+"""So many pairs of holes are named for which a two-post part would serve, those that gain most."""
+
+
+class Times(NamedTuple):
+    """A force that follows the tension: the factor to it, for the browser, and the newtons at this one."""
+
+    factor: str
+    newtons: str
+
+
+class Presses(NamedTuple):
+    """A pressure that follows the tension: MPa for each newton of it, for the browser, and MPa at this one."""
+
+    per_newton: str
+    mpa: str
+
+
+class Line(NamedTuple):
+    """A question of the bench: its name, the topic that explains it, and the answer in words."""
+
+    name: str
+    topic: str
+    says: str
+
+
+class HoleKind(NamedTuple):
+    """Holes alike in bore, depth, part and strings. The pull is that of the hardest-worked of them."""
+
+    part: Part | None
+    name: str
+    hole: str
+    holes: tuple[Span, ...]
+    lines: tuple[Line, ...]
+    hardest: Address
+    multiple: str
+    pull: Times
+    pressure: Presses | None
+    covered: bool
+    others: StandIns
+    rest: str
+    cautions: tuple[str, ...]
+
+
+class Piece(NamedTuple):
+    """A strip or a two-post part, and what would serve in its place."""
+
+    part: Part | None
+    name: str
+    holes: tuple[Span, ...]
+    others: StandIns
+
+
+class Hardest(NamedTuple):
+    """One of the hardest-worked holes."""
+
+    address: Address
+    multiple: str
+    pull: Times
+
+
+class Pair(NamedTuple):
+    """Neighbouring holes and the two-post part that would serve both: pressure before and after."""
+
+    holes: tuple[str, ...]
+    part: Part
+    why: str
+    distance: str
+    before: Presses | None
+    after: Presses | None
+    percent: str
+
+
+@dataclass(frozen=True, slots=True)
+class BenchView:
+    """All that stands under "At the bench" of a frame. `each` gives the force on a hole by its address."""
+
+    tension: str
+    newtons: str
+    assumed: str
+    limit: tuple[str, str] | None
+    hardest: Sequence[Hardest]
+    along: Times
+    across: Times
+    kinds: Sequence[HoleKind]
+    pieces: Sequence[Piece]
+    pairs: Sequence[Pair]
+    more_pairs: int
+    cautions: Sequence[str]
+    trims: bool
+    each: Mapping[str, Times]
+
+
+def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> BenchView:
+    """Put the numbers of a frame into words."""
+    frame, tension_n = rim.frame, numbers.tension_n
+    each = {str(address): _times(hole.pull, tension_n) for address, hole in numbers.holes.items()}
+    kinds = list(_kinds(frame, numbers, answers, root, each))
+    pairs = list(_pairs(numbers, answers))
+    limit = frame.tension_limit
+    at_limit = limit is not None and abs(convert(limit.value, limit.unit, "N") - tension_n) < 1e-6
+    return BenchView(
+        tension=f"{number(convert(tension_n, 'N', 'lb'), 1)} lb",
+        newtons=number(tension_n, 4),
+        assumed="the limit printed on the frame" if at_limit else f"a usual tension in {frame.sport}",
+        limit=(number(limit.value, 3), limit.unit) if limit else None,
+        hardest=[
+            Hardest(address, f"{numbers.holes[address].pull:.2f}", each[str(address)])
+            for address in numbers.hardest
+        ],
+        along=_times(numbers.head.along_n / tension_n, tension_n),
+        across=_times(numbers.head.across_n / tension_n, tension_n),
+        kinds=kinds,
+        pieces=list(_pieces(frame, answers)),
+        pairs=pairs[:MOST_PAIRS],
+        more_pairs=max(0, len(pairs) - MOST_PAIRS),
+        cautions=list(_cautions(numbers, kinds)),
+        trims=any(hole.here.reach.word == "trim" for hole in numbers.holes.values()),
+        each=each,
+    )
+
+
+def _times(factor: float, tension_n: float) -> Times:
+    return Times(number(factor, 4), force_words(factor * tension_n))
+
+
+def _presses(mpa: float, tension_n: float) -> Presses:
+    return Presses(f"{mpa / tension_n:.6f}", pressure_words(mpa))
+
+
+def _kinds(
+    frame: Frame, numbers: FrameNumbers, answers: Answers, root: str, each: Mapping[str, Times]
+) -> Iterator[HoleKind]:
+    """Each kind of hole once, in the order in which a walk meets them."""
+    asked = hole_needs(frame)
+    alike: dict[tuple[object, ...], list[Address]] = {}
+    for hole in frame.drilled:
+        covered = hole.strip is not None or hole.twin is not None
+        key = (asked[hole.address], hole.part, covered, id(numbers.holes[hole.address].here))
+        alike.setdefault(key, []).append(hole.address)
+    for (_, part_id, covered, _), addresses in alike.items():
+        need = asked[addresses[0]]
+        part = answers.index.catalogue.get(str(part_id))
+        worked = max((numbers.holes[address] for address in addresses), key=lambda hole: hole.pull)
+        here = worked.here
+        yield HoleKind(
+            part=part,
+            name=part.name if part else capital(f"{UNKNOWN} part"),
+            hole=hole_words(need),
+            holes=_spans(addresses),
+            lines=tuple(_lines(worked, part)),
+            hardest=worked.address,
+            multiple=f"{worked.pull:.2f}",
+            pull=each[str(worked.address)],
+            pressure=None
+            if worked.pressure_mpa is None
+            else _presses(worked.pressure_mpa, numbers.tension_n),
+            covered=bool(covered),
+            others=stand_ins(need, part.id if part else None, answers),
+            rest=all_that_fit(need, answers, root),
+            cautions=tuple(caution.says for caution in here.cautions),
+        )
+
+
+def _lines(worked: HoleNumbers, part: Part | None) -> Iterator[Line]:
+    here = worked.here
+    if part is None:
+        yield Line("Fit", "fit", sentence(f"no fit is claimed. {measure(here.missing)}"))
+        return
+    yield Line("Fit", "fit", sentence(fit_words(here.fit)))
+    yield Line("String room", "room", sentence(room_words(here.room, here.through, here.thickest_mm)))
+    yield Line("Length", "length", sentence(length_words(here.reach)))
+    yield Line("Turns", "turns", sentence(turns_words(here.turns)))
+
+
+def _pieces(frame: Frame, answers: Answers) -> Iterator[Piece]:
+    for place in places(frame, answers.index.catalogue):
+        if isinstance(place.need, PieceNeed):
+            part = answers.index.catalogue.get(place.part or "")
+            name = part.name if part else f"{UNKNOWN} {place.need.kind}"
+            yield Piece(
+                part, name, _spans(place.holes), stand_ins(place.need, part.id if part else None, answers)
+            )
+
+
+def _pairs(numbers: FrameNumbers, answers: Answers) -> Iterator[Pair]:
+    """The best two-post part of each pair of holes, pairs on both sides as one, the largest gain first."""
+    best: dict[tuple[Address, Address], TwinAdvice] = {}
+    for advice in numbers.twins:
+        if advice.served.verdict in ("serves", "may serve"):
+            best.setdefault(advice.holes, advice)
+    alike: dict[tuple[object, ...], list[TwinAdvice]] = {}
+    for advice in sorted(best.values(), key=_gain, reverse=True):
+        places_of = tuple(sorted(address.number for address in advice.holes))
+        shown = advice.spread and (f"{advice.spread.before_mpa:.1f}", f"{advice.spread.after_mpa:.1f}")
+        alike.setdefault((places_of, advice.served.part, shown), []).append(advice)
+    for first, *mirrored in alike.values():
+        spread = first.spread
+        yield Pair(
+            holes=tuple(f"{one} + {other}" for one, other in (each.holes for each in (first, *mirrored))),
+            part=answers.index.catalogue[first.served.part],
+            why=reasons_words(first.served.reasons),
+            distance=number(first.distance_mm, 1),
+            before=_presses(spread.before_mpa, numbers.tension_n) if spread else None,
+            after=_presses(spread.after_mpa, numbers.tension_n) if spread else None,
+            percent=f"{100 * spread.share:.0f}" if spread else "",
+        )
+
+
+def _gain(advice: TwinAdvice) -> float:
+    return advice.spread.before_mpa - advice.spread.after_mpa if advice.spread else -1.0
+
+
+def _cautions(numbers: FrameNumbers, kinds: Iterable[HoleKind]) -> Iterator[str]:
+    yield from (caution.says for caution in numbers.cautions)
+    yield from dict.fromkeys(says for kind in kinds for says in kind.cautions)
+    if any(kind.part and swells(kind.part.material) for kind in kinds):
+        yield SWELLS
+
+
+def _spans(addresses: Iterable[Address]) -> tuple[Span, ...]:
+    return tuple(spans(selectors(addresses)))

@@ -1,0 +1,1 @@
+"""How the numbers are worked out: a page a topic, with figures that the code works out while it builds."""
