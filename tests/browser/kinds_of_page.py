@@ -13,14 +13,21 @@ WRITTEN = tuple(sorted(file.name for file in (ROOT / "site_src").glob("*.md")))
 # The demo has no list that is long enough for a second sheet.
 GENERATED = tuple(name for name in KINDS if not name.endswith("-more"))
 
-# Pages that look unlike others of their kind.
-FURTHER = {"set": "parts/plover-set/index.html", "strip": "parts/plover-crown/index.html"}
+# Pages that look unlike others of their kind, and pages that a script has filled.
+FURTHER = {
+    "set": "parts/plover-set/index.html",
+    "strip": "parts/plover-crown/index.html",
+    "finder-filtered": "finder/index.html#q=plover&sport=badminton",
+    "board-kept": "board/index.html#frames=plover-76,weir-72,gone-99",
+    "frame-pinned": "frames/plover-76/index.html#R9",
+    "fits-asked": "fits/index.html#bore=2.7&depth=9.8&strings=2&step=0.05&string=0.7",
+}
 
 PAGES = (*WRITTEN, *GENERATED, *FURTHER, "404")
 
 
 def file_of(site: Path, name: str) -> str:
-    """Where the page of a kind lies in a built site: of several, the one with most on it."""
+    """Where the page of a kind lies in a built site, with what its script is told: of several, the largest."""
     if name in FURTHER:
         return FURTHER[name]
     if name not in KINDS:

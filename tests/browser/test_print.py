@@ -7,7 +7,7 @@ from io import BytesIO
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pypdf import PdfReader
 
 from tests.browser.kinds_of_page import PAGES, file_of
@@ -16,7 +16,7 @@ from tests.watch import watched_page
 
 # Most sheets that a page of the demo may take, on either paper.
 MOST_SHEETS = {
-    "frame": 6,
+    "frame": 7,
     "part": 2,
     "frames": 2,
     "parts": 4,
@@ -59,7 +59,7 @@ def printed(page: Page, paper: str) -> list[str]:
 def test_a_page_takes_few_sheets_and_none_is_nearly_empty(
     page: Page, built_site: Path, name: str, paper: str
 ) -> None:
-    page.goto((built_site / file_of(built_site, name)).as_uri())
+    page.goto(f"{built_site.as_uri()}/{file_of(built_site, name)}")
     sheets = printed(page, paper)
     assert len(sheets) <= MOST_SHEETS[name]
     assert min(map(len, sheets)) > 80
@@ -99,7 +99,8 @@ def test_paper_is_white_and_words_are_dark(browser: Browser, built_site: Path, n
     """Printed from a folder, by a device that shows dark pages, with every script run without a fault."""
     with watched_page(browser) as (page, faults):
         page.emulate_media(color_scheme="dark", reduced_motion="reduce")
-        page.goto((built_site / file_of(built_site, name)).as_uri())
+        page.goto(f"{built_site.as_uri()}/{file_of(built_site, name)}")
+        expect(page.locator("main")).to_be_visible()
         page.emulate_media(media="print")
         painted, words, cut = page.evaluate(PAPER)
     assert painted == []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from rimbook.bench.load import pull
 from rimbook.draw.face import face
 from rimbook.draw.legend import legend
 from rimbook.draw.palette import CLASSES, INKS
@@ -18,7 +19,7 @@ NOT_DRAWN = {"drawing"}
 
 def drawn_styles() -> set[str]:
     known, parts = rim(SIGNS, "every-sign"), book(SIGNS).parts
-    drawings = [draw(known, parts) for draw in (face, unrolled, legend)]
+    drawings = [draw(known, parts, pulls=pull(known)) for draw in (face, unrolled)] + [legend(known, parts)]
     drawings += [section(part) for part in parts.values() if part.kind != "set"]
     return {
         style
@@ -37,7 +38,7 @@ def test_every_colour_that_is_drawn_has_a_rule() -> None:
     """A plain attribute is only a fallback: what the page cannot recolour would vanish on a dark one."""
     known, parts = rim(SIGNS, "every-sign"), book(SIGNS).parts
     sheet = stylesheet()
-    drawings = [draw(known, parts) for draw in (face, unrolled, legend)]
+    drawings = [draw(known, parts, pulls=pull(known)) for draw in (face, unrolled)] + [legend(known, parts)]
     drawings += [section(part) for part in parts.values() if part.kind != "set"]
     for drawing in drawings:
         for element in parsed(drawing).iter():

@@ -132,6 +132,15 @@ def test_the_map_of_the_site_names_every_page_once(made: Path) -> None:
     assert gzip.decompress((made / "site" / "sitemap.xml.gz").read_bytes()).decode() == text
 
 
+def test_the_page_for_lost_addresses_loads_from_the_top_of_the_site(made: Path) -> None:
+    tree = html.parse(made / "site" / "404.html").getroot()
+    loaded = tree.xpath("//link[@rel='stylesheet']/@href | //script/@src")
+    assert len(loaded) > 3
+    for address in loaded:
+        assert address.startswith("/book/"), address
+        assert (made / "site" / address.removeprefix("/book/")).is_file(), address
+
+
 def test_nothing_is_written_among_the_documents(made: Path) -> None:
     assert [file.name for file in (made / "docs").rglob("*")] == ["index.md"]
 
@@ -154,6 +163,23 @@ def test_a_written_page_that_names_a_frame_that_is_gone_fails_the_build(tmp_path
     project(tmp_path, "# Home\n\n[Heron](frames/heron-60/index.html)\n")
     with pytest.raises(Abort, match="strict mode"):
         built(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("written", "named"),
+    [
+        ('<p style="color: red">Red</p>', "<p style>"),
+        ('<p onclick="alert(1)">Press</p>', "<p onclick>"),
+        ('<script type="module">1</script>', "<script> without src"),
+    ],
+)
+def test_a_written_page_that_breaks_the_policy_fails_the_build(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture, written: str, named: str
+) -> None:
+    project(tmp_path, f"# Home\n\n{written}\n")
+    with pytest.raises(Abort, match="strict mode"):
+        built(tmp_path)
+    assert f"index.md: {named} will not work under the site's policy" in caplog.text
 
 
 def test_a_wrong_map_fails_the_build_with_the_words_of_check(

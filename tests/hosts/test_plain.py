@@ -38,7 +38,9 @@ def test_a_page_is_whole_and_finds_its_styles_from_a_folder(tmp_path: Path) -> N
     tree = html.parse(file).getroot()
     assert tree.get("lang") == "en"
     assert "Plover 76" in tree.findtext("head/title")
-    for href in tree.xpath("//link[@rel='stylesheet']/@href") + tree.xpath("//nav//a[not(starts-with(@href, '#'))]/@href"):
+    for href in tree.xpath("//link[@rel='stylesheet']/@href") + tree.xpath(
+        "//nav//a[not(starts-with(@href, '#'))]/@href"
+    ):
         assert (file.parent / href).resolve().is_file(), href
     assert tree.xpath("//a[@href='https://example.org/edit/frames/maps/plover-76.yaml']")
 

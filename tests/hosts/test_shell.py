@@ -24,7 +24,8 @@ def test_every_slot_is_filled_everywhere() -> None:
     assert Shell.cut(KIND, MADE).fill(page, "https://example.org/edit?a=1&b=2") == (
         "<title>Plover &amp; co - Book</title><meta content='A &quot;map&quot;'>"
         "<link href='https://example.org/frames/plover-76/index.html'>"
-        f"<a href='https://example.org/edit?a=1&amp;b=2'>Plover &amp; co</a><main><h1>Body</h1>{script_tag('frame', '../../')}</main>"
+        "<a href='https://example.org/edit?a=1&amp;b=2'>Plover &amp; co</a>"
+        f"<main><h1>Body</h1>{script_tag('frame', '../../')}</main>"
     )
 
 

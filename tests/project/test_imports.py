@@ -16,7 +16,7 @@ PACKAGE = Path(__file__).parents[2] / "generator" / "rimbook"
 ROOMS = ("book", "rim", "bench", "draw", "browser", "site", "hosts")
 
 LIBRARIES = {
-    "jinja2": ("site",),
+    "jinja2": ("site", "hosts"),
     "markupsafe": ("site",),
     "mkdocs": ("hosts",),
     "pydantic": ("book", "site", "hosts"),

@@ -37,7 +37,7 @@ def links(trees: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
 
 
 def broken(site: Mapping[str, Page | Asset], trees: Mapping[str, Any]) -> list[tuple[str, str]]:
-    """The links that lead to no file of the site, or to no place on its page; links to edit must be to maps."""
+    """The links that lead to no file of the site, or to no place on it; links to edit must be to YAML."""
     places = {file: set(tree.xpath("//@id")) for file, tree in trees.items()}
     return [(file, href) for file, href in links(trees) if not _leads(site, places, file, href)]
 

@@ -20,7 +20,7 @@ from rimbook.book.model import Frame
 
 
 class Asking(Protocol):
-    """What is looked at of a `needs.Place`: its need, the part that sits there, and whether a piece covers it."""
+    """What is looked at of a `needs.Place`: its need, what sits there, and whether a piece covers it."""
 
     @property
     def need(self) -> Need: ...

@@ -30,7 +30,7 @@ export function startTension(page) {
     size: "6",
     value: written(usual, chosen),
   });
-  const back = el("button", { type: "button", class: "rb-button" }, "Usual tension");
+  const back = el("button", { type: "button", class: "rb-button", hidden: true }, "Usual tension");
   const said = el("p", { class: "rb-tension-said", role: "status" });
   place.append(
     el(
@@ -57,8 +57,8 @@ export function startTension(page) {
     for (const each of all(page, "[data-rb-assumed]", HTMLElement)) each.hidden = newtons !== usual;
   };
 
-  const read = () => {
-    const found = readTension(field.value, chosen);
+  /** @param {{ newtons: number | null, says: string }} found */
+  const take = (found) => {
     if (found.newtons !== null) newtons = found.newtons;
     field.setAttribute("aria-invalid", String(found.newtons === null));
     said.textContent = found.newtons === null ? found.says : tensionWords(newtons, limit);
@@ -66,21 +66,17 @@ export function startTension(page) {
     show();
   };
 
-  field.addEventListener("input", read);
+  field.addEventListener("input", () => take(readTension(field.value, chosen)));
   unit.addEventListener("change", () => {
     chosen = unit.value;
     remember(NAME, chosen);
     field.value = written(newtons, chosen);
-    read();
+    take({ newtons, says: "" });
   });
   back.addEventListener("click", () => {
-    newtons = usual;
     field.value = written(usual, chosen);
     field.focus();
-    said.textContent = tensionWords(newtons, limit);
-    said.classList.toggle("rb-caution", said.textContent !== "");
-    field.setAttribute("aria-invalid", "false");
-    show();
+    take({ newtons: usual, says: "" });
   });
 }
 

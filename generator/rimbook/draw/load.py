@@ -42,11 +42,13 @@ def steps_words() -> str:
     return ", ".join([low, *between])
 
 
-def named(pulls: Mapping[Address, float]) -> frozenset[Address]:
-    """The holes whose number is written."""
+def named(pulls: Mapping[Address, float]) -> list[Address]:
+    """The holes whose number is written, the hardest-worked first."""
     shown = {address: round(pull, 2) for address, pull in pulls.items() if round(pull, 2)}
     least = sorted(shown.values(), reverse=True)[:NAMED][-1:] or [0.0]
-    return frozenset(address for address, pull in shown.items() if pull >= least[0])
+    return sorted(
+        (address for address, pull in shown.items() if pull >= least[0]), key=lambda each: -shown[each]
+    )
 
 
 def layer(
@@ -68,7 +70,7 @@ def layer(
         *[
             svg.path(
                 svg.segments(by_step[step]),
-                class_=f"pull-{step}",
+                class_=f"pull pull-{step}",
                 stroke=palette.TEXT.light,
                 stroke_width=widths[step - 1],
                 stroke_opacity=opacity,
@@ -93,9 +95,8 @@ def layer(
 
 def _worded(bars: Mapping[Address, Bar], size: float) -> list[Bar]:
     """The bars with a number: the hardest first, where it would not lie on one before."""
-    numbered = named({address: bar.pull for address, bar in bars.items()})
     words: list[Bar] = []
-    for address in sorted(numbered, key=lambda each: -bars[each].pull):
+    for address in named({address: bar.pull for address, bar in bars.items()}):
         if all(dist(bars[address].word, other.word) >= 1.4 * size for other in words):
             words.append(bars[address])
     return words

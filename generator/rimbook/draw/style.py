@@ -17,7 +17,7 @@ _INKED: tuple[tuple[str, str, str], ...] = (
     (".drawing .cross", "stroke", "cross"),
     (".drawing .strip-band", "stroke", "strip"),
     (".drawing :is(.ribs, .pull-words)", "stroke", "page"),
-    (".drawing .layer-load path", "stroke", "text"),
+    (".drawing .pull", "stroke", "text"),
     (".drawing :is(.hatch, .pointer)", "stroke", "quiet"),
     (
         ".drawing :is(.strip-cap, .twin-staple, .knot-end, .wall, .dimension, .break, .bore-run)",

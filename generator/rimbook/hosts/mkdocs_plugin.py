@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 from urllib.parse import urlsplit
 
+from jinja2 import Environment
 from mkdocs.config import config_options as options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -27,6 +28,7 @@ from rimbook.hosts import sitemap
 from rimbook.hosts.mkdocs_files import edit_base, promised_files, shell_file, taken_shell
 from rimbook.hosts.on_demand import OnDemand
 from rimbook.hosts.policy import offences, strict
+from rimbook.hosts.serving import Compiled, look_more_often
 from rimbook.hosts.shell import BODY, SLOTS, shell_path
 from rimbook.hosts.workshop import Workshop, WrongBook
 from rimbook.hosts.written_places import written_places
@@ -65,6 +67,7 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         self.kinds: dict[str, Kind] = {}
         self.moved: dict[str, bytes] = {}
         self.places: list[FinderPlace] = []
+        self.compiled = Compiled()
         self.on_demand: OnDemand | None = None
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -125,6 +128,11 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
             page = file.page or HostPage(None, file, config)
             page.parent = index.page.parent if index is not None and index.page is not None else None
         return nav
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Compile the theme's templates once for all builds of a `serve`."""
+        env.bytecode_cache = self.compiled
+        return env
 
     @event_priority(-100)
     def on_page_content(self, html: str, *, page: HostPage, config: MkDocsConfig, files: Files) -> str:
@@ -204,7 +212,8 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
             self.on_demand.open()
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
-        """Stand between browser and host: write a page before the host looks for it."""
+        """Look for saved maps often, and stand between browser and host: a page is written when asked for."""
+        look_more_often(server, config, len(list(self.source.summaries)) if self.source else 0)
         app = server.get_app()
         if self.on_demand and app:
             server.set_app(self.on_demand.before(app, server.mount_path))

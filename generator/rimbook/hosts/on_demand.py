@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+import os
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
+from itertools import chain
+from multiprocessing import get_context
 from pathlib import Path
 from threading import Event, Lock
 from typing import Any
 
+from rimbook.hosts.processes import copies_are_safe
 from rimbook.hosts.progress import Tell, progress
 from rimbook.hosts.shell import Shell
 from rimbook.hosts.workshop import WrongBook
@@ -19,6 +23,9 @@ App = Callable[..., Iterable[bytes]]
 
 LONGEST_WAIT_SECONDS = 60
 ASKED = 40
+
+SHARE = 250
+"""So many files are one piece of work: the files of a frame are neighbours and use one reading of it."""
 
 
 class OnDemand:
@@ -58,8 +65,26 @@ class OnDemand:
     def write_all(self, tell: Tell) -> None:
         """Write everything now. Raises WrongBook where a map was changed since and is wrong."""
         files = list(self.due)
-        for file in progress(files, len(files), "files written", tell):
+        shares = [files[start : start + SHARE] for start in range(0, len(files), SHARE)]
+        written = (
+            self._by_copies(shares) if len(shares) > 1 and copies_are_safe() else map(self._share, shares)
+        )
+        for file in progress(chain.from_iterable(written), len(files), "files written", tell):
+            self.due.pop(file, None)
+
+    def _by_copies(self, shares: Sequence[Sequence[str]]) -> Iterator[Sequence[str]]:
+        """Spread shares over copies of this process, which know already what every file is made from."""
+        _WRITER[:] = [self]
+        try:
+            with get_context("fork").Pool(os.cpu_count()) as pool:
+                yield from pool.imap_unordered(_write_share, shares)
+        finally:
+            _WRITER.clear()
+
+    def _share(self, files: Sequence[str]) -> Sequence[str]:
+        for file in files:
             self.write(file)
+        return files
 
     def write(self, file: str) -> None:
         """Write one file, if it is still to be written."""
@@ -102,3 +127,10 @@ def _content(each: Page | Asset, shells: Mapping[str, Shell], settings: Settings
     shell = shells[each.kind]
     edit_url = settings.edit_url(each.edit) if each.edit else None
     return lambda: shell.fill(each, edit_url).encode()
+
+
+_WRITER: list[OnDemand] = []
+
+
+def _write_share(files: Sequence[str]) -> Sequence[str]:
+    return _WRITER[0]._share(files)

@@ -26,7 +26,8 @@ _HOME = Page(
     description="An open book of frame grommet maps: which grommet sits in which hole.",
     make=lambda: (
         f'<h1 id="page">{NAME}</h1>\n'
-        "<p>Which grommet sits in which hole, frame by frame. Begin with one of the pages above.</p>\n"
+        "<p>Which grommet sits in which hole, frame by frame.</p>\n"
+        f"<ul>{_links('', _PLACES)}</ul>\n"
         '<div class="rb-caution" role="note" aria-label="Cautions">\n'
         "<p>Look for cracks first: a cracked frame is not strung. Cover your eyes when you push, pull or cut "
         "parts, and never string above the limit printed on the frame. The maker’s limit and a qualified "
@@ -55,10 +56,7 @@ def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
 def whole(page: Page) -> str:
     """A page with the chrome of a plain site around it."""
     root = page.root
-    links = "".join(
-        f'<li><a href="{root}{path}index.html"{_current(page, path)}>{html.escape(name)}</a></li>'
-        for path, name in (("", NAME), *_PLACES)
-    )
+    links = _links(root, (("", NAME), *_PLACES), page.path)
     return (
         f'<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{META}\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
@@ -81,8 +79,13 @@ def plain_style() -> str:
     return f"{sheet}\n@media screen and (prefers-color-scheme: dark) {{\n{dark}\n}}\n"
 
 
-def _current(page: Page, path: str) -> str:
-    return ' aria-current="page"' if page.path == path else ""
+def _links(root: str, places: Iterable[tuple[str, str]], current: str | None = None) -> str:
+    """A list of links; the one to the current page says that it is."""
+    return "".join(
+        f'<li><a href="{root}{path}index.html"{" aria-current=page" if path == current else ""}>'
+        f"{html.escape(name)}</a></li>"
+        for path, name in places
+    )
 
 
 def _write(folder: Path, path: str, data: bytes) -> None:

@@ -60,7 +60,7 @@ class Known(NamedTuple):
 class Workshop:
     """Makes the entries of a book and hands them out.
 
-    `folder` is the book's folder, `cache` where entries are kept between builds, `thresholds` those of the bench.
+    `folder` is the book's folder, `cache` where entries are kept between builds, `thresholds` the bench's.
     It may be used again after the book has changed; then it does only what is new.
     """
 

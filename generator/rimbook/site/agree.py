@@ -14,7 +14,7 @@ MOST_NAMED = 3
 
 
 def differ(one: Counts, other: Counts) -> tuple[list[str], list[str], int]:
-    """The parts of one that the other lacks, those of the other besides, and by how many pieces the rest differ."""
+    """The parts of one that the other lacks, those it has besides, and by how many pieces the rest differ."""
     lacking = [part for part in one if part not in other]
     besides = [part for part in other if part not in one]
     uneven = sum(abs(count - other[part]) for part, count in one.items() if part in other)

@@ -69,7 +69,7 @@ class Likeness:
         return tuple(sorted(part for part in frame.parts if part not in self.strips))
 
     def _near(self, frame: Summary, loose: Loose, own: int) -> Iterator[int]:
-        """Where frames stand that may be alike: the same loose parts, the same strip, all loose parts but one."""
+        """Where frames stand that may be alike: the same loose parts, the same strip, all but one."""
         yield from _about(own, self.by_loose.get(loose, ()), WINDOW)
         for part in sorted(self.strips.intersection(frame.parts)):
             yield from _about(own, self.by_strip[part], WINDOW)

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from rimbook.bench.answers import Answers
 from rimbook.bench.fit import SWELLS, swells
 from rimbook.bench.frame_numbers import FrameNumbers, HoleNumbers
-from rimbook.bench.needs import PieceNeed, hole_needs, places
+from rimbook.bench.needs import HoleNeed, PieceNeed, hole_needs, places
 from rimbook.bench.twins import TwinAdvice
 from rimbook.bench.units import convert
 from rimbook.book.model import Address, Frame, Part
@@ -42,7 +42,7 @@ class Times(NamedTuple):
 
 
 class Presses(NamedTuple):
-    """A pressure that follows the tension: MPa for each newton of it, for the browser, and MPa at this one."""
+    """A pressure that follows the tension: MPa for each newton of it, for the browser, and at this one."""
 
     per_newton: str
     mpa: str
@@ -105,7 +105,7 @@ class Pair(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class BenchView:
-    """All that stands under "At the bench" of a frame. `each` gives the force on a hole by its address."""
+    """All that stands under "Bench numbers" of a frame. `each` gives the force on a hole by its address."""
 
     tension: str
     newtons: str
@@ -129,6 +129,7 @@ def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> 
     each = {str(address): _times(hole.pull, tension_n) for address, hole in numbers.holes.items()}
     kinds = list(_kinds(frame, numbers, answers, root, each))
     pairs = list(_pairs(numbers, answers))
+    gains = [pair for pair in pairs if pair.before] or pairs[:1]
     limit = frame.tension_limit
     at_limit = limit is not None and abs(convert(limit.value, limit.unit, "N") - tension_n) < 1e-6
     return BenchView(
@@ -144,8 +145,8 @@ def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> 
         across=_times(numbers.head.across_n / tension_n, tension_n),
         kinds=kinds,
         pieces=list(_pieces(frame, answers)),
-        pairs=pairs[:MOST_PAIRS],
-        more_pairs=max(0, len(pairs) - MOST_PAIRS),
+        pairs=gains[:MOST_PAIRS],
+        more_pairs=len(pairs) - len(gains[:MOST_PAIRS]),
         cautions=list(_cautions(numbers, kinds)),
         trims=any(hole.here.reach.word == "trim" for hole in numbers.holes.values()),
         each=each,
@@ -165,14 +166,13 @@ def _kinds(
 ) -> Iterator[HoleKind]:
     """Each kind of hole once, in the order in which a walk meets them."""
     asked = hole_needs(frame)
-    alike: dict[tuple[object, ...], list[Address]] = {}
+    alike: dict[tuple[HoleNeed, str | None, bool, int], list[Address]] = {}
     for hole in frame.drilled:
         covered = hole.strip is not None or hole.twin is not None
         key = (asked[hole.address], hole.part, covered, id(numbers.holes[hole.address].here))
         alike.setdefault(key, []).append(hole.address)
-    for (_, part_id, covered, _), addresses in alike.items():
-        need = asked[addresses[0]]
-        part = answers.index.catalogue.get(str(part_id))
+    for (need, part_id, covered, _), addresses in alike.items():
+        part = answers.index.catalogue.get(part_id or "")
         worked = max((numbers.holes[address] for address in addresses), key=lambda hole: hole.pull)
         here = worked.here
         yield HoleKind(
@@ -187,7 +187,7 @@ def _kinds(
             pressure=None
             if worked.pressure_mpa is None
             else _presses(worked.pressure_mpa, numbers.tension_n),
-            covered=bool(covered),
+            covered=covered,
             others=stand_ins(need, part.id if part else None, answers),
             rest=all_that_fit(need, answers, root),
             cautions=tuple(caution.says for caution in here.cautions),

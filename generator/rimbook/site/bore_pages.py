@@ -49,7 +49,7 @@ def bore_pages(cross: Cross, catalogue: Catalogue, settings: Settings) -> Iterat
                 path=sheet.path,
                 kind="bore" if sheet.number == 1 else "bore-more",
                 title=bore_title(bore) + sheet.suffix,
-                description=f"{bore_title(bore)}: the holes of {counted(len(slugs), 'frame')}, and their parts.",
+                description=f"{bore_title(bore)}: holes of {counted(len(slugs), 'frame')}, and their parts.",
                 make=partial(_body, bore, sheet, cross, catalogue, settings),
             )
 

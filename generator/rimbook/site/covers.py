@@ -13,7 +13,7 @@ MOST_NAMED = 3
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """What a set gives a frame: `held` of `total` pieces. `lacking` are the pieces of each part it is short of.
+    """What a set gives a frame: `held` of `total` pieces. `lacking` counts what is missing of each part.
 
     Pieces of unknown parts are in `total` and `unknown`, and never held. `strips` says whether the set holds
     one of the strips of the frame.

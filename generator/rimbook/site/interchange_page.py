@@ -1,4 +1,4 @@
-"""One page on the whole book: frames that can share a drawer, parts that nothing replaces, what to measure."""
+"""One page on the whole book: frames that share a drawer, parts that nothing replaces, what to measure."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from typing import NamedTuple
 
-from rimbook.book.model import Catalogue, Part
 from rimbook.bench.reasons import MEASURE
+from rimbook.book.model import Catalogue, Part
 from rimbook.site.cross import Cross
 from rimbook.site.exchange import Exchange
 from rimbook.site.pages import KINDS, Page, to_root
@@ -23,7 +23,7 @@ class Shared(NamedTuple):
     """A drawer that two frames or more can share: its parts, how many frames, and some of them."""
 
     parts: tuple[Part, ...]
-    count: int
+    all_frames: int
     frames: tuple[Summary, ...]
 
 
@@ -40,7 +40,7 @@ class Unmeasured(NamedTuple):
 
     name: str
     advice: str
-    count: int
+    all_frames: int
     frames: tuple[Summary, ...]
 
 

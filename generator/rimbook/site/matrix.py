@@ -1,4 +1,4 @@
-"""Frames against bores or parts: counts as tables that fit on a screen and on a sheet, however large the book."""
+"""Frames against bores or parts: counts in tables that fit a screen and a sheet, however large the book."""
 
 from __future__ import annotations
 

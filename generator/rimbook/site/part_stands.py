@@ -1,4 +1,4 @@
-"""What the page of a part says of interchange: what serves in its place, where else it serves, where to get it."""
+"""What the page of a part says of interchange: what serves in its place, and where else it serves."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ class Instead(NamedTuple):
 
 
 class Elsewhere(NamedTuple):
-    """A kind of hole that the part would serve and where it does not sit: its place in the ranking, of how many."""
+    """A kind of hole that the part would serve, but does not sit in: its place in the ranking."""
 
     words: str
     sport: str
@@ -54,7 +54,7 @@ class Donor(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class PartStands:
-    """All of it. `alone` counts the kinds of hole where nothing else serves, `all_alone` that these are all."""
+    """All of it. `alone` counts the kinds of hole where nothing else serves, `all_alone` if these are all."""
 
     instead: Sequence[Instead]
     more_instead: int

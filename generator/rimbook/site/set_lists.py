@@ -29,11 +29,11 @@ class SetRow(NamedTuple):
 
 
 class StripRow(NamedTuple):
-    """A strip, the first frames that take it and how many do, the sets it comes in, how it is sold."""
+    """A strip, the first of so many frames that take it, the sets it comes in, how it is sold."""
 
     part: Part
     frames: Sequence[Summary]
-    count: int
+    frame_count: int
     sets: Sequence[Part]
     sold: str
 

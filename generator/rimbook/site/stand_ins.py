@@ -25,13 +25,15 @@ class StandIns(NamedTuple):
     """The best parts besides the one that sits there.
 
     `place` is that of the part in the ranking, the best is 1; None where it does not serve or none was
-    named. `more` counts further parts that serve. `measure` says what is missing; then nothing is claimed.
+    named. `more` counts further parts that serve. `missing` names what is not known, and `measure` says how to
+    find out; then nothing is claimed.
     """
 
     serving: tuple[StandIn, ...]
     more: int
     near: tuple[StandIn, ...]
     place: int | None
+    missing: tuple[str, ...]
     measure: str
 
 
@@ -45,6 +47,7 @@ def stand_ins(need: Need, own: str | None, answers: Answers) -> StandIns:
         max(0, len(others) - MOST),
         tuple(_stand_in(need, each, answers) for each in near[:MOST_NEAR]),
         answer.serving.index(own) + 1 if own in answer.serving else None,
+        answer.missing,
         measure(answer.missing),
     )
 

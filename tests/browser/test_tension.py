@@ -1,0 +1,165 @@
+"""A tension of the reader's own: every force follows, and the maker's limit is never passed in silence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from rimbook.bench.answers import Answers
+from rimbook.bench.frame_numbers import FrameNumbers, frame_numbers
+from rimbook.bench.part_index import index_parts
+from rimbook.bench.tension import over_limit
+from rimbook.bench.units import convert, newtons
+from rimbook.book.model import TensionLimit
+from rimbook.rim.place import place
+from tests.browser.small_site import look_inside
+from tests.site.sample import demo_book
+from tests.watch import watched_page
+
+FRAME = demo_book().frames["plover-76"]
+
+# NIST Special Publication 811, appendix B.8: 1 lbf = 4.448 222 N, 1 kgf = 9.806 65 N (exactly).
+NIST_NEWTONS = {"lb": 4.448222, "kg": 9.80665, "N": 1.0}
+
+
+def numbers(tension_n: float) -> FrameNumbers:
+    answers = Answers(index_parts(demo_book().parts))
+    return frame_numbers(place(FRAME), answers, tension_n=tension_n)
+
+
+@pytest.fixture
+def frame(page: Page, plain_site: Path) -> Page:
+    page.goto(f"{plain_site.as_uri()}/frames/plover-76/index.html")
+    return page
+
+
+@pytest.fixture(scope="module")
+def inside(browser: Browser) -> Iterator[Page]:
+    with watched_page(browser) as (page, faults):
+        look_inside(page, {"tension": ["UNITS", "readTension", "tensionWords", "written"]})
+        yield page
+    assert faults == []
+
+
+def newtons_column(page: Page) -> dict[str, int]:
+    rows: dict[str, str] = page.locator("tr[data-hole]").evaluate_all(
+        "(rows) => Object.fromEntries(rows.map((row) => "
+        "[row.dataset.hole, row.querySelector('[data-rb-times]').textContent]))"
+    )
+    return {hole: int(text.replace(",", "")) for hole, text in rows.items()}
+
+
+@pytest.mark.parametrize("unit", NIST_NEWTONS)
+def test_the_units_are_the_published_ones(inside: Page, unit: str) -> None:
+    shipped = inside.evaluate("(unit) => inside.UNITS[unit]", unit)
+    assert shipped == pytest.approx(NIST_NEWTONS[unit], abs=5e-7)
+    assert shipped == pytest.approx(convert(1.0, unit, "N"), rel=1e-15)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("text", ["24", " 24.5 ", "24,5", ".5", "107"])
+def test_a_number_is_read(inside: Page, text: str) -> None:
+    found = inside.evaluate("(text) => inside.readTension(text, 'lb').newtons", text)
+    assert found == pytest.approx(newtons(float(text.replace(",", ".")), "lb"))
+
+
+@pytest.mark.parametrize("text", ["", "0", "-24", "24 lb", "1e3", "NaN", "225", "2.4.1", "9" * 400, "٢٤"])
+def test_anything_else_is_refused_with_what_is_expected(inside: Page, text: str) -> None:
+    found = inside.evaluate("(text) => inside.readTension(text, 'lb')", text)
+    assert found["newtons"] is None
+    assert "over 0 and up to 224.8 lb" in found["says"]
+
+
+@pytest.mark.parametrize(("tension", "limit"), [(30.0, 28.0), (28.0, 28.0), (27.9, 28.0), (60.0, 24.5)])
+def test_the_caution_is_that_of_the_build(inside: Page, tension: float, limit: float) -> None:
+    built = over_limit(newtons(tension, "lb"), TensionLimit(limit, "lb"))
+    shown = inside.evaluate(
+        "([newtons, limit]) => inside.tensionWords(newtons, { value: limit, unit: 'lb' })",
+        [newtons(tension, "lb"), limit],
+    )
+    assert shown == (built.says if built else "")
+
+
+def test_every_force_follows_the_tension(frame: Page) -> None:
+    frame.get_by_role("textbox", name="Tension").fill("27")
+    expected = numbers(newtons(27, "lb"))
+    shown = newtons_column(frame)
+    assert len(shown) == len(expected.holes)
+    for address, hole in expected.holes.items():
+        assert shown[str(address)] == pytest.approx(hole.pull_n, abs=0.51)
+    head = frame.locator("#bench dl").first.locator("div").nth(1).locator("[data-rb-times]")
+    assert head.all_text_contents() == [f"{expected.head.along_n:,.0f}", f"{expected.head.across_n:,.0f}"]
+    hardest = frame.locator("#bench .rb-kind", has_text="Short barrel 2.7").first
+    worst = expected.holes[expected.hardest[0]]
+    press = float(hardest.locator("[data-rb-presses]").text_content() or "")
+    assert press == pytest.approx(worst.pressure_mpa, abs=0.051)
+    for said in frame.locator("[data-rb-at]").all():
+        expect(said).to_have_text("27 lb")
+    expect(frame.locator("[data-rb-assumed]")).to_be_hidden()
+    expect(frame.locator(".rb-tension-said")).to_be_hidden()
+
+
+def test_above_the_limit_it_says_so_until_it_is_below(frame: Page) -> None:
+    field, said = frame.get_by_role("textbox", name="Tension"), frame.locator(".rb-tension-said")
+    field.fill("30")
+    expect(said).to_have_text(
+        "This tension is 7.1 % above the 28 lb printed on the frame. "
+        "The maker's limit comes first: the frame may break."
+    )
+    assert newtons_column(frame)["R8"] == pytest.approx(
+        numbers(newtons(30, "lb")).holes[FRAME.holes[7].address].pull_n, abs=0.51
+    )
+    frame.get_by_label("Unit").select_option("kg")
+    expect(field).to_have_value("13.6")
+    expect(said).to_contain_text("above the 28 lb")
+    field.fill("12")
+    expect(said).to_be_hidden()
+
+
+def test_what_is_no_tension_changes_nothing(frame: Page) -> None:
+    before = newtons_column(frame)
+    field = frame.get_by_role("textbox", name="Tension")
+    field.fill("-3")
+    expect(frame.locator(".rb-tension-said")).to_contain_text("Write a number over 0")
+    expect(field).to_have_attribute("aria-invalid", "true")
+    assert newtons_column(frame) == before
+    frame.get_by_role("button", name="Usual tension").wait_for(state="hidden")
+    field.fill("20")
+    frame.get_by_role("button", name="Usual tension").click()
+    expect(field).to_have_value("24")
+    expect(frame.locator(".rb-tension-said")).to_be_hidden()
+    assert newtons_column(frame) == before
+
+
+def test_the_unit_is_remembered_and_the_tension_is_not(frame: Page) -> None:
+    frame.get_by_label("Unit").select_option("N")
+    frame.get_by_role("textbox", name="Tension").fill("120")
+    frame.reload()
+    expect(frame.get_by_label("Unit")).to_have_value("N")
+    expect(frame.get_by_role("textbox", name="Tension")).to_have_value("106.8")
+    expect(frame.locator("[data-rb-assumed]")).to_be_visible()
+
+
+def test_the_load_is_shown_when_it_is_asked_for_and_remembered(frame: Page) -> None:
+    layer = frame.locator("[data-rb-drawing='face'] .layer-load")
+    expect(layer).to_be_hidden()
+    expect(frame.locator("[data-rb-drawing='face'] .rb-load-key")).to_be_hidden()
+    frame.locator("[data-rb-drawing='face'] [data-rb-layer='load']").check()
+    expect(layer).to_be_visible()
+    expect(frame.locator("[data-rb-drawing='face'] .rb-load-key")).to_contain_text("times the tension")
+    frame.reload()
+    expect(layer).to_be_visible()
+    expect(frame.locator("[data-rb-drawing='unrolled'] .layer-load")).to_be_hidden()
+    frame.locator("[data-rb-drawing='face'] [data-rb-layer='load']").uncheck()
+    frame.reload()
+    expect(layer).to_be_hidden()
+
+
+@pytest.mark.parametrize("page", [360], indirect=True)
+def test_on_a_phone_nothing_runs_over_the_edge(frame: Page) -> None:
+    assert frame.evaluate("document.documentElement.scrollWidth") <= 360
+    field = frame.get_by_role("textbox", name="Tension").bounding_box()
+    assert field is not None
+    assert field["height"] >= 24
