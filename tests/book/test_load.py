@@ -9,7 +9,18 @@ import pytest
 from rimbook.book.load import load_book
 from tests.book.maps import MAP
 
-PARTS_FILE = "format: 1\nparts:\n  short-21: {name: Short, kind: single, packs: [25]}\n  wide-27: {name: W, kind: wide}\n"
+PARTS_FILE = """\
+format: 1
+parts:
+  short-21: {name: Short, kind: single, packs: [25]}
+  wide-27: {name: W, kind: wide}
+"""
+MORE_PARTS = """\
+format: 1
+parts:
+  Bad Id: {name: a, kind: single}
+  twin: {name: a, kind: twin, length_mm: [1, 2, 3]}
+"""
 
 
 @pytest.fixture
@@ -60,10 +71,7 @@ def test_two_files_of_one_name_are_told(folder: Path) -> None:
 
 
 def test_a_part_that_is_no_part_is_told_with_its_place(folder: Path) -> None:
-    (folder / "parts" / "more.yaml").write_text(
-        "format: 1\nparts:\n  Bad Id: {name: a, kind: single}\n  twin: {name: a, kind: twin, length_mm: [1, 2, 3]}\n",
-        encoding="utf-8",
-    )
+    (folder / "parts" / "more.yaml").write_text(MORE_PARTS, encoding="utf-8")
     found = [f"{p.line}:{p.column} {p.message}" for p in load_book(folder).problems]
     assert found == [
         "3:3 “Bad Id” cannot be a key.",

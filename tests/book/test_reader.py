@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -165,21 +166,20 @@ BOMBS = {
     "aliases": "a: &a [x,x]\nb: &b [*a,*a]\nc: [*b,*b]",
     "merge": "a: &a {x: 1}\n" + "\n".join(f"b{index}: {{<<: *a}}" for index in range(2000)),
     "same key": "a: 1\n" * 20_000,
-    "long number": "a: " + "9" * 200_000,
 }
 
 
 @pytest.mark.parametrize("name", BOMBS)
 def test_no_text_can_exhaust_the_reader(name: str, loader: type) -> None:
     start = time.process_time()
-    try:
-        document = read(BOMBS[name], "a.yaml", loader=loader)
-    except Unreadable as unreadable:
-        assert 1 <= len(unreadable.problems) <= 100
-    else:
-        assert name == "long number"
-        assert isinstance(document.value["a"], str)
+    with pytest.raises(Unreadable) as caught:
+        read(BOMBS[name], "a.yaml", loader=loader)
+    assert 1 <= len(caught.value.problems) <= 100
     assert time.process_time() - start < 5, "a bound is missing: this took seconds of CPU"
+
+
+def test_a_number_of_many_digits_is_never_counted_out(loader: type) -> None:
+    assert read("a: " + "9" * 200_000, "a.yaml", loader=loader).value == {"a": "9" * 200_000}
 
 
 # Words that another writer, who knows only YAML 1.1, leaves bare although 1.2 reads a number: -.0
@@ -206,7 +206,6 @@ def _with_text_keys(value: object) -> object:
 
 @given(st.text(max_size=200) | st.binary(max_size=200))
 def test_any_text_is_read_or_refused(text: str | bytes) -> None:
-    try:
-        read(text, "a.yaml")
-    except Unreadable as unreadable:
-        assert all(problem.line >= 1 and problem.column >= 1 for problem in unreadable.problems)
+    with suppress(Unreadable):
+        document = read(text, "a.yaml")
+        assert all(mark.line >= 1 and mark.column >= 1 for mark in document.marks.values())

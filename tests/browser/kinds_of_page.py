@@ -18,7 +18,7 @@ FURTHER = {
     "set": "parts/plover-set/index.html",
     "strip": "parts/plover-crown/index.html",
     "finder-filtered": "finder/index.html#q=plover&sport=badminton",
-    "board-kept": "board/index.html#frames=plover-76,weir-72,gone-99",
+    "board-kept": "board/index.html#frames=plover-76,weir-72",
     "frame-pinned": "frames/plover-76/index.html#R9",
     "fits-asked": "fits/index.html#bore=2.7&depth=9.8&strings=2&step=0.05&string=0.7",
 }
@@ -27,7 +27,7 @@ PAGES = (*WRITTEN, *GENERATED, *FURTHER, "404")
 
 
 def file_of(site: Path, name: str) -> str:
-    """Where the page of a kind lies in a built site, with what its script is told: of several, the largest."""
+    """Where the page of a kind lies in a built site, with what its script is told: the largest of several."""
     if name in FURTHER:
         return FURTHER[name]
     if name not in KINDS:

@@ -25,8 +25,8 @@ class StandIns(NamedTuple):
     """The best parts besides the one that sits there.
 
     `place` is that of the part in the ranking, the best is 1; None where it does not serve or none was
-    named. `more` counts further parts that serve. `missing` names what is not known, and `measure` says how to
-    find out; then nothing is claimed.
+    named. `more` counts further parts that serve. `missing` names what is not known, and `measure` says how
+    to find out; then nothing is claimed.
     """
 
     serving: tuple[StandIn, ...]
