@@ -10,11 +10,13 @@ from playwright.sync_api import Browser, Page, expect
 
 from rimbook.bench.answers import Answers
 from rimbook.bench.frame_numbers import FrameNumbers, frame_numbers
+from rimbook.bench.load import pull
 from rimbook.bench.part_index import index_parts
 from rimbook.bench.tension import over_limit
 from rimbook.bench.units import convert, newtons
 from rimbook.book.model import TensionLimit
 from rimbook.rim.place import place
+from rimbook.site.bench_view import FRICTIONS
 from tests.browser.small_site import look_inside
 from tests.site.sample import demo_book
 from tests.watch import watched_page
@@ -25,9 +27,9 @@ FRAME = demo_book().frames["plover-76"]
 NIST_NEWTONS = {"lb": 4.448222, "kg": 9.80665, "N": 1.0}
 
 
-def numbers(tension_n: float) -> FrameNumbers:
+def numbers(tension_n: float, friction: float = 0.0) -> FrameNumbers:
     answers = Answers(index_parts(demo_book().parts))
-    return frame_numbers(place(FRAME), answers, tension_n=tension_n)
+    return frame_numbers(place(FRAME), answers, tension_n=tension_n, friction=friction)
 
 
 @pytest.fixture
@@ -99,6 +101,59 @@ def test_every_force_follows_the_tension(frame: Page) -> None:
         expect(said).to_have_text("27 lb")
     expect(frame.locator("[data-rb-assumed]")).to_be_hidden()
     expect(frame.locator(".rb-tension-said")).to_be_hidden()
+
+
+@pytest.mark.parametrize("friction", FRICTIONS[1:])
+def test_every_number_follows_the_friction_that_is_chosen(frame: Page, friction: float) -> None:
+    tension_n, rim = newtons(27, "lb"), place(FRAME)
+    plain, expected = numbers(tension_n), numbers(tension_n, friction)
+    frame.get_by_role("textbox", name="Tension").fill("27")
+    before = frame.locator("main").inner_text()
+    choice = frame.get_by_label("Friction µ")
+    expect(choice).to_have_value("0")
+    choice.select_option(f"{friction:g}")
+    shown = newtons_column(frame)
+    for address, multiple in pull(rim, friction=friction).items():
+        assert shown[str(address)] == pytest.approx(multiple * tension_n, abs=0.51)
+        said = frame.locator(f"tr[data-hole='{address}'] [data-rb-multiple]").text_content()
+        assert float(said or "") == pytest.approx(multiple, abs=0.00506)
+    hardest, head = frame.locator("#bench dl").first.locator("div").all()[:2]
+    assert hardest.locator("dd a").all_text_contents() == [str(address) for address in expected.hardest]
+    assert [int(each) for each in hardest.locator("[data-rb-times]").all_text_contents()] == [
+        pytest.approx(expected.holes[address].pull_n, abs=0.51) for address in expected.hardest
+    ]
+    worst = expected.holes[expected.hardest[0]]
+    expect(hardest).to_contain_text(f"(× {worst.pull:.2f})")
+    assert head.locator("[data-rb-times]").first.text_content() == f"{plain.head.along_n:,.0f}"
+    by_name = {str(address): hole for address, hole in expected.holes.items()}
+    pressed = 0
+    for kind in frame.locator("#bench .rb-kind").all():
+        link = kind.locator("dd a[href^='#']").first
+        hole = by_name[link.text_content() or ""]
+        expect(link).to_have_attribute("href", f"#{hole.address}")
+        assert int(kind.locator("[data-rb-times]").text_content() or "") == pytest.approx(
+            hole.pull_n, abs=0.51
+        )
+        for press in kind.locator("[data-rb-presses]").all_text_contents():
+            assert float(press) == pytest.approx(hole.pressure_mpa, abs=0.051)
+            pressed += 1
+    assert pressed > 2
+    told = frame.locator("[data-rb-rubbing]")
+    expect(told).to_contain_text(f"with friction, µ = {friction:g} of string on grommet")
+    expect(told).to_be_visible()
+    expect(told.locator("a")).to_have_attribute("href", "../../numbers/friction/index.html")
+    expect(frame.locator("[data-rb-sliding]")).to_be_hidden()
+    expect(frame.locator("#holes [data-rb-at]")).to_have_text(f"27 lb and µ = {friction:g}")
+    choice.select_option("0")
+    assert frame.locator("main").inner_text() == before
+
+
+def test_the_friction_is_not_remembered(frame: Page) -> None:
+    frame.get_by_label("Friction µ").select_option(index=1)
+    frame.reload()
+    expect(frame.get_by_label("Friction µ")).to_have_value("0")
+    expect(frame.locator("[data-rb-sliding]")).to_be_visible()
+    expect(frame.locator("[data-rb-rubbing]")).to_be_hidden()
 
 
 def test_above_the_limit_it_says_so_until_it_is_below(frame: Page) -> None:

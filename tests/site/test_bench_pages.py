@@ -13,12 +13,14 @@ from lxml import html
 from rimbook.bench.answers import Answers
 from rimbook.bench.frame_numbers import FrameNumbers, frame_numbers
 from rimbook.bench.interchange import interchange
+from rimbook.bench.load import pull
 from rimbook.bench.needs import hole_needs
 from rimbook.bench.part_index import index_parts
 from rimbook.bench.thresholds import DEFAULT, changed
 from rimbook.bench.units import newtons
 from rimbook.book.model import Address, Book, Frame, TensionLimit
 from rimbook.rim.place import place
+from rimbook.site.bench_view import FRICTIONS
 from rimbook.site.pages import Page
 from rimbook.site.publish import site
 from rimbook.site.settings import Settings
@@ -54,6 +56,11 @@ def page_of(book: Book, path: str, settings: Settings | None = None) -> html.Htm
     return html.fromstring(f"<main>{found.body}</main>")
 
 
+def at_each(kept: str) -> list[float]:
+    """What the browser reads: a number at each coefficient of friction."""
+    return [float(each) for each in kept.split(",")]
+
+
 def words(element: html.HtmlElement) -> str:
     return " ".join(element.text_content().split())
 
@@ -70,8 +77,53 @@ def test_each_hole_has_its_newtons(slug: str) -> None:
         side, number = row.get("data-hole")[0], int(row.get("data-hole")[1:])
         hole = numbers(slug).holes[Address("R" if side == "R" else "L", number)]
         cell = row.xpath("./td[@data-rb-times]")[0]
-        assert float(cell.get("data-rb-times")) == pytest.approx(hole.pull, abs=5e-5)
+        assert at_each(cell.get("data-rb-times"))[0] == pytest.approx(hole.pull, abs=5.1e-5)
         assert cell.text == f"{hole.pull_n:,.0f}"
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_each_hole_has_its_pull_at_each_coefficient(slug: str) -> None:
+    rim = place(demo_book().frames[slug])
+    offered = at_each(frame_page(slug).xpath("//@data-rb-frictions")[0])
+    assert offered == list(FRICTIONS)
+    expected = [pull(rim, friction=friction) for friction in offered]
+    for row in frame_page(slug).xpath("//tr[@data-hole]"):
+        address = Address(row.get("data-hole")[0], int(row.get("data-hole")[1:]))
+        for kept in (*row.xpath("./td/@data-rb-times"), *row.xpath("./td/@data-rb-multiple")):
+            assert at_each(kept) == pytest.approx([by[address] for by in expected], abs=5.1e-5)
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_the_hardest_holes_and_pressures_are_told_at_each_coefficient(slug: str) -> None:
+    bench = frame_page(slug).xpath("//section[@id='bench']")[0]
+    ranked = bench.xpath(".//@data-rb-ranked")[0].split(",")
+    for index, friction in enumerate(FRICTIONS):
+        found = frame_numbers(place(demo_book().frames[slug]), answers(), friction=friction)
+        assert ranked[index].split() == [str(address) for address in found.hardest]
+        by_name = {str(address): hole for address, hole in found.holes.items()}
+        for kind in bench.xpath(".//div[@class='rb-kind']"):
+            link = kind.xpath(".//dd/a[starts-with(@href, '#')]")[0]
+            hole = by_name[
+                link.get("data-rb-worst", ",".join([link.text] * len(FRICTIONS))).split(",")[index]
+            ]
+            alike = {each.get("href")[1:] for each in kind.xpath("./p//a")} & by_name.keys()
+            assert all(by_name[each].pull <= hole.pull + 1e-6 for each in alike)
+            assert at_each(kind.xpath(".//@data-rb-times")[0])[index] == pytest.approx(hole.pull, abs=5.1e-5)
+            for kept in kind.xpath(".//@data-rb-presses"):
+                presses = at_each(kept)
+                assert presses[index if len(presses) > 1 else 0] * found.tension_n == pytest.approx(
+                    hole.pressure_mpa, abs=1e-3
+                )
+
+
+def test_without_a_script_the_page_says_that_friction_is_left_out() -> None:
+    told = frame_page("plover-76").xpath("//*[@data-rb-sliding]")[0]
+    assert words(told) == "The string is taken to slide freely, µ = 0: friction is left out."
+    chosen = frame_page("plover-76").xpath("//*[@data-rb-rubbing]")[0]
+    assert chosen.get("hidden") is not None
+    assert "No published value was found" in words(chosen)
+    for each in (told, chosen):
+        assert each.xpath("./a[contains(@href, '/numbers/friction/')]")
 
 
 @pytest.mark.parametrize("slug", SLUGS)
@@ -108,7 +160,7 @@ def test_each_hole_stands_in_one_kind_with_the_words_of_the_bench(slug: str) -> 
         else:
             press = kind.xpath(".//*[@data-rb-presses]")[0]
             assert press.text == f"{hole.pressure_mpa:.1f}"
-            assert float(press.get("data-rb-presses")) * found.tension_n == pytest.approx(
+            assert at_each(press.get("data-rb-presses"))[0] * found.tension_n == pytest.approx(
                 hole.pressure_mpa, rel=1e-4
             )
         if hole.here.reach.word == "trim":

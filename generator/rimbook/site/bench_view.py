@@ -8,13 +8,15 @@ from typing import NamedTuple
 
 from rimbook.bench.answers import Answers
 from rimbook.bench.fit import SWELLS, swells
-from rimbook.bench.frame_numbers import FrameNumbers, HoleNumbers
+from rimbook.bench.frame_numbers import NAMED, FrameNumbers, HoleNumbers
+from rimbook.bench.load import pull
 from rimbook.bench.needs import HoleNeed, PieceNeed, hole_needs, places
 from rimbook.bench.twins import TwinAdvice
 from rimbook.bench.units import convert
 from rimbook.book.model import Address, Frame, Part
 from rimbook.rim.types import Rim
 from rimbook.site.bench_words import (
+    at_each,
     fit_words,
     force_words,
     length_words,
@@ -33,16 +35,30 @@ from rimbook.site.words import UNKNOWN, capital, number
 MOST_PAIRS = 4
 """So many pairs of holes are named for which a two-post part would serve, those that gain most."""
 
+# No published value for string on grommet was found, so the reader chooses. The capstan equation takes the
+# string to be on the verge of sliding: the loss that it gives is an upper bound.
+FRICTIONS = (0.0, 0.1, 0.3)
+"""The coefficients of string on grommet that a page offers. It is printed at the first, without friction."""
+
+# Pulls that differ by less are those of mirrored holes, apart from rounding.
+_ALIKE = 1e-6
+
 
 class Times(NamedTuple):
-    """A force that follows the tension: the factor to it, for the browser, and the newtons at this one."""
+    """A force that follows the tension: the factors to it, for the browser, and the newtons at this one.
 
-    factor: str
+    There is a factor for each of `FRICTIONS`, or one for all of them.
+    """
+
+    factors: str
     newtons: str
 
 
 class Presses(NamedTuple):
-    """A pressure that follows the tension: MPa for each newton of it, for the browser, and at this one."""
+    """A pressure that follows the tension: MPa for each newton of it, for the browser, and at this one.
+
+    As with `Times`, there is one for each of `FRICTIONS`, or one for all of them.
+    """
 
     per_newton: str
     mpa: str
@@ -57,7 +73,10 @@ class Line(NamedTuple):
 
 
 class HoleKind(NamedTuple):
-    """Holes alike in bore, depth, part and strings. The pull is that of the hardest-worked of them."""
+    """Holes alike in bore, depth, part and strings. The pull is that of the hardest-worked of them.
+
+    `worst` names that hole at each of `FRICTIONS`, and is empty where it stays the same.
+    """
 
     part: Part | None
     name: str
@@ -65,6 +84,7 @@ class HoleKind(NamedTuple):
     holes: tuple[Span, ...]
     lines: tuple[Line, ...]
     hardest: Address
+    worst: str
     multiple: str
     pull: Times
     pressure: Presses | None
@@ -105,13 +125,18 @@ class Pair(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class BenchView:
-    """All that stands under "Bench numbers" of a frame. `each` gives the force on a hole by its address."""
+    """All that stands under "Bench numbers" of a frame. `each` gives the force on a hole by its address.
+
+    `ranked` names the hardest-worked holes at each of `frictions`.
+    """
 
     tension: str
     newtons: str
     assumed: str
     limit: tuple[str, str] | None
+    frictions: str
     hardest: Sequence[Hardest]
+    ranked: str
     along: Times
     across: Times
     kinds: Sequence[HoleKind]
@@ -126,8 +151,10 @@ class BenchView:
 def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> BenchView:
     """Put the numbers of a frame into words."""
     frame, tension_n = rim.frame, numbers.tension_n
-    each = {str(address): _times(hole.pull, tension_n) for address, hole in numbers.holes.items()}
-    kinds = list(_kinds(frame, numbers, answers, root, each))
+    free = {address: hole.pull for address, hole in numbers.holes.items()}
+    pulls = [free, *(pull(rim, friction=friction) for friction in FRICTIONS[1:])]
+    each = {str(address): _times([by[address] for by in pulls], tension_n) for address in free}
+    kinds = list(_kinds(frame, numbers, answers, root, pulls))
     pairs = list(_pairs(numbers, answers))
     gains = [pair for pair in pairs if pair.before] or pairs[:1]
     limit = frame.tension_limit
@@ -137,12 +164,14 @@ def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> 
         newtons=number(tension_n, 4),
         assumed="the limit printed on the frame" if at_limit else f"a usual tension in {frame.sport}",
         limit=(number(limit.value, 3), limit.unit) if limit else None,
+        frictions=",".join(number(friction) for friction in FRICTIONS),
         hardest=[
             Hardest(address, f"{numbers.holes[address].pull:.2f}", each[str(address)])
             for address in numbers.hardest
         ],
-        along=_times(numbers.head.along_n / tension_n, tension_n),
-        across=_times(numbers.head.across_n / tension_n, tension_n),
+        ranked=",".join(" ".join(map(str, holes)) for holes in (numbers.hardest, *map(_ranked, pulls[1:]))),
+        along=_times([numbers.head.along_n / tension_n], tension_n),
+        across=_times([numbers.head.across_n / tension_n], tension_n),
         kinds=kinds,
         pieces=list(_pieces(frame, answers)),
         pairs=gains[:MOST_PAIRS],
@@ -153,16 +182,34 @@ def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> 
     )
 
 
-def _times(factor: float, tension_n: float) -> Times:
-    return Times(number(factor, 4), force_words(factor * tension_n))
+def _times(factors: Sequence[float], tension_n: float) -> Times:
+    return Times(at_each(factors, 4), force_words(factors[0] * tension_n))
 
 
-def _presses(mpa: float, tension_n: float) -> Presses:
-    return Presses(f"{mpa / tension_n:.6f}", pressure_words(mpa))
+def _presses(mpa: float, tension_n: float, shares: Sequence[float] = (1.0,)) -> Presses:
+    """`shares` are what the pressure becomes at each of `FRICTIONS`, divided by what it is without."""
+    return Presses(at_each((mpa / tension_n * share for share in shares), 6), pressure_words(mpa))
+
+
+def _ranked(pulls: Mapping[Address, float]) -> list[Address]:
+    """The holes of the highest pulls, hardest first, and those alike to the last of them."""
+    least = min(sorted(pulls.values())[-NAMED:], default=0.0) - _ALIKE
+    found = [(size, address) for address, size in pulls.items() if size >= least and size > _ALIKE]
+    return [address for _, address in sorted(found, key=lambda each: -each[0])]
+
+
+def _worst(first: Address, addresses: Iterable[Address], pulls: Mapping[Address, float]) -> Address:
+    """The hardest-worked hole; the first one gives way only to one that is worked harder."""
+    worst = max(addresses, key=pulls.__getitem__)
+    return worst if pulls[worst] > pulls[first] + _ALIKE else first
 
 
 def _kinds(
-    frame: Frame, numbers: FrameNumbers, answers: Answers, root: str, each: Mapping[str, Times]
+    frame: Frame,
+    numbers: FrameNumbers,
+    answers: Answers,
+    root: str,
+    pulls: Sequence[Mapping[Address, float]],
 ) -> Iterator[HoleKind]:
     """Each kind of hole once, in the order in which a walk meets them."""
     asked = hole_needs(frame)
@@ -175,6 +222,9 @@ def _kinds(
         part = answers.index.catalogue.get(part_id or "")
         worked = max((numbers.holes[address] for address in addresses), key=lambda hole: hole.pull)
         here = worked.here
+        worst = [worked.address, *(_worst(worked.address, addresses, by) for by in pulls[1:])]
+        factors = [by[address] for by, address in zip(pulls, worst, strict=True)]
+        shares = [factor / worked.pull for factor in factors] if worked.pull else (1.0,)
         yield HoleKind(
             part=part,
             name=part.name if part else capital(f"{UNKNOWN} part"),
@@ -182,11 +232,12 @@ def _kinds(
             holes=_spans(addresses),
             lines=tuple(_lines(worked, part)),
             hardest=worked.address,
+            worst=",".join(map(str, worst)) if len(set(worst)) > 1 else "",
             multiple=f"{worked.pull:.2f}",
-            pull=each[str(worked.address)],
+            pull=_times(factors, numbers.tension_n),
             pressure=None
             if worked.pressure_mpa is None
-            else _presses(worked.pressure_mpa, numbers.tension_n),
+            else _presses(worked.pressure_mpa, numbers.tension_n, shares),
             covered=covered,
             others=stand_ins(need, part.id if part else None, answers),
             rest=all_that_fit(need, answers, root),

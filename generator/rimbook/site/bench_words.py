@@ -80,6 +80,11 @@ def force_words(newtons: float) -> str:
     return f"{newtons:,.0f}"
 
 
+def at_each(values: Iterable[float], digits: int) -> str:
+    """`2.8100,2.6053,2.4159`: a number at each coefficient of friction in turn, for the browser."""
+    return ",".join([f"{value:.{digits}f}" for value in values])
+
+
 def pressure_words(megapascals: float) -> str:
     """`6.1` megapascals, to a tenth; as the browser writes them."""
     return f"{megapascals:.1f}"

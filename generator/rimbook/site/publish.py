@@ -117,8 +117,8 @@ def site(book: Book, settings: Settings | None = None) -> Iterator[Page | Asset]
 
 
 def style() -> bytes:
-    """The one style sheet that drawings and generated pages share."""
+    """The one style sheet that drawings and generated pages share. What holds on paper comes last."""
     static = files("rimbook.site") / "static"
-    names = ("pages.css", "cross.css", "numbers.css", "fits.css", "bench.css", "print.css")
-    sheets = [(static / name).read_text("utf-8") for name in names]
-    return "\n".join([stylesheet(), *sheets, script_styles().decode()]).encode()
+    names = ("pages.css", "drawings.css", "cross.css", "numbers.css", "fits.css", "bench.css", "print.css")
+    *sheets, paper = [(static / name).read_text("utf-8") for name in names]
+    return "\n".join([stylesheet(), *sheets, script_styles().decode(), paper]).encode()
