@@ -54,6 +54,8 @@ def test_one_may_be_set_anew() -> None:
         ({"threading_mm": "0.2"}, "threading_mm is '0.2'; expected a number"),
         ({"threading_mm": True}, "expected a number"),
         ({"threading_mm": -0.1}, "expected 0 or more"),
+        ({"groove_per_string": 0}, "groove_per_string is 0; expected more than 0"),
+        ({"derived_place_mm": 0}, "derived_place_mm is 0; expected more than 0"),
         ({"threading_mm": float("nan")}, "finite"),
         ({"finger_over_mm": 0.5}, "finger_over_mm is 0.5 and drops_out_over_mm is 0.25"),
         ({"seats_down_to_mm": 0.01}, "seats_down_to_mm is 0.01 and driving_under_mm is 0"),

@@ -111,6 +111,8 @@ class Thresholds:
                 raise ValueError(f"{name} is {value}; expected a finite number.")
             if value < 0 and name not in ("driving_under_mm", "seats_down_to_mm"):
                 raise ValueError(f"{name} is {value:g}; expected 0 or more.")
+            if value == 0 and name in ("groove_per_string", "derived_place_mm"):
+                raise ValueError(f"{name} is 0; expected more than 0.")
         self._in_order("seats_down_to_mm", "driving_under_mm", "finger_over_mm", "drops_out_over_mm")
         self._in_order("leave_proud_mm", "proud_up_to_mm")
         if self.hold_share > 1:
