@@ -96,7 +96,7 @@ def program_version() -> str:
     root = Path(rimbook.__file__).parent
     files = sorted(file for room in _ROOMS for file in (root / room).rglob("*") if _is_source(file))
     pieces = [piece for file in files for piece in (str(file.relative_to(root)).encode(), file.read_bytes())]
-    return digest(rimbook.__version__.encode(), *map(_version, ("jinja2", "markupsafe", "svgwrite")), *pieces)
+    return digest(rimbook.__version__.encode(), *map(_version, ("jinja2", "markupsafe")), *pieces)
 
 
 def _is_source(file: Path) -> bool:

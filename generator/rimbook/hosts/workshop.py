@@ -5,9 +5,7 @@ from __future__ import annotations
 import gc
 import os
 import shutil
-import sys
 import tempfile
-import threading
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
@@ -30,6 +28,7 @@ from rimbook.hosts import making
 from rimbook.hosts.across import agrees
 from rimbook.hosts.cache import Cache, State, digest, program_version, write_whole
 from rimbook.hosts.making import Bench, Brief, Made
+from rimbook.hosts.processes import start_method
 from rimbook.hosts.progress import Tell, progress
 from rimbook.site.entry import Entry
 from rimbook.site.publish import Source
@@ -208,18 +207,13 @@ def _many(bench: Bench, left: Sequence[Path]) -> Iterator[Made]:
     done = 0
     try:
         with ProcessPoolExecutor(
-            os.cpu_count(), mp_context=get_context(_start()), initializer=_set_up, initargs=(bench,)
+            os.cpu_count(), mp_context=get_context(start_method()), initializer=_set_up, initargs=(bench,)
         ) as pool:
             for made in pool.map(_make, left, chunksize=16):
                 done += 1
                 yield made
     except (BrokenProcessPool, OSError):
         yield from _few(bench, left[done:])
-
-
-def _start() -> str:
-    """How processes are started: copied where that is safe, since a fresh one reads all modules first."""
-    return "fork" if sys.platform == "linux" and threading.active_count() == 1 else "spawn"
 
 
 _BENCH: list[Bench] = []
