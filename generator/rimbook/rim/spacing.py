@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import NamedTuple
 
-from rimbook.book.model import End, Frame, Hole
+from rimbook.book.model import End, Frame, Head, Hole
 from rimbook.rim.half import Half
 
 _EDGE_MAINS = 1.9
@@ -144,3 +144,10 @@ def met(holes: Sequence[Hole]) -> list[Meeting]:
         found += [Meeting(cross, main, end, _LEVEL) for cross in crosses]
         before, waiting = (index, main, end), []
     return found
+
+
+def usual_spacing(head: Head, mains: int, crosses: int) -> Spacing:
+    """The spacing of evenly filled heads, where neither a walk nor a measurement says more."""
+    return Spacing(
+        head.width_mm / (mains + _EDGE_MAINS), head.height_mm / (crosses + _EDGE_CROSSES), 0.0, crosses
+    )
