@@ -153,13 +153,13 @@ class WrittenFrame(Written):
         ),
         examples=["m1 m2 m3+c1 c2 c3 . m3+c4 m2 m1"],
     )
-    left: WrittenLeft | None = Field(
-        default=None, description="The left side, where it is not the mirror image."
-    )
     places_mm: list[MmOrUnknown] | None = Field(
         default=None,
         description="Distance of each place along the rim from the middle of the head, in mm.",
         examples=[[4.0, 12.1, UNKNOWN]],
+    )
+    left: WrittenLeft | None = Field(
+        default=None, description="The left side, where it is not the mirror image."
     )
     stringing: WrittenStringing = Field(
         default_factory=WrittenStringing, description="How the frame is strung."

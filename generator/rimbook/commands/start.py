@@ -57,8 +57,9 @@ def run(args: Namespace) -> int:
     if args.exponent is not None and not 1.5 <= args.exponent <= 6:
         return _wrongly(f"The exponent {args.exponent:g} is out of range: expected 1.5 to 6.")
     width, height = args.head
-    outline = "ellipse" if args.exponent in (None, 2) else "superellipse"
-    head = Head(outline, width, height, args.exponent if outline == "superellipse" else None)
+    head = Head("ellipse", width, height)
+    if args.exponent not in (None, 2):
+        head = Head("superellipse", width, height, args.exponent)
     known = Beginning(args.name, args.maker, args.sport, head, args.mains, args.crosses)
     text = first_map(known, propose(head, args.mains, args.crosses, args.holes))
     if args.out == "-":
