@@ -43,7 +43,7 @@ def _contents(before: Part, after: Part) -> Iterator[str]:
     for part in sorted({*before.contains, *after.contains}):
         old, new = before.contains.get(part, 0), after.contains.get(part, 0)
         if old != new:
-            yield f"Holds {new} of {part}, {'none' if not old else old} before."
+            yield f"Holds {new} of {part}, {old or 'none'} before."
 
 
 def _sold(before: Part, after: Part) -> str:
