@@ -6,9 +6,11 @@ from bisect import bisect_right
 from functools import lru_cache
 from itertools import accumulate
 from math import cos, dist, hypot, pi, sin, sqrt
+from typing import NamedTuple
 
 from rimbook.book.model import Head
 from rimbook.rim.measured import smooth
+from rimbook.rim.once import once
 from rimbook.rim.types import Curve, Point
 
 STEPS = 360
@@ -129,8 +131,24 @@ def nearest_along(line: Curve, point: Point) -> float:
     return nearest % line.length_mm
 
 
+class Extent(NamedTuple):
+    """How far a line reaches on each side, in mm."""
+
+    left: float
+    right: float
+    low: float
+    high: float
+
+
+@once
+def extent(line: Curve) -> Extent:
+    """The box round a curve."""
+    xs, ys = [x for x, _ in line.points], [y for _, y in line.points]
+    return Extent(min(xs), max(xs), min(ys), max(ys))
+
+
 def area(line: Curve) -> float:
     """The area within the curve in mm², by the shoelace formula."""
     ends = (*line.points[1:], line.points[0])
-    twice = sum(p.x * q.y - q.x * p.y for p, q in zip(line.points, ends, strict=True))
+    twice = sum([px * qy - qx * py for (px, py), (qx, qy) in zip(line.points, ends, strict=True)])
     return abs(twice) / 2
