@@ -41,6 +41,13 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
+_WHOLE = 1.5 * 2**52
+"""What is added to a float to round it to a whole one: so large a float has no digits after the point.
+
+Halves go to the even side, as `round` does it, which takes longer than the rest of a number.
+"""
+
+
 class _Tenths(dict[float, str]):
     """Path data's numbers by `_WHOLE` plus so many tenths, as far as they have come up."""
 
@@ -52,12 +59,6 @@ class _Tenths(dict[float, str]):
 
 
 _TENTHS = _Tenths()
-
-_WHOLE = 1.5 * 2**52
-"""What is added to a float to round it to a whole one: so large a float has no digits after the point.
-
-Halves go to the even side, as `round` does it, which takes longer than the rest of a number.
-"""
 
 
 def escape(words: str) -> str:

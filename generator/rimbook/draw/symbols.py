@@ -16,6 +16,7 @@ from rimbook.rim.once import once
 RING = 1.5
 """Radius of the ring round a shared hole, in symbol radii."""
 
+_BY_STYLE = {known.style: known for known in palette.ALL}
 _NUMBER = re.compile(r"-?(?:\d+\.?\d*|\.\d+)")
 _QUESTION = "M-.4-.28C-.4-.95 .5-.85 .36-.2C.3 .08 0 .05 0 .36"
 
@@ -116,7 +117,7 @@ def mark(ident: str | None, name: str, radius: float, reach: tuple[float, float]
         )
     if name == "undrilled":
         return svg.element("g", area, _undrilled(radius), id=ident)
-    known = _by_style(name.removesuffix("-shared"))
+    known = _BY_STYLE[name.removesuffix("-shared")]
     ring = (
         svg.element(
             "circle",
@@ -130,10 +131,6 @@ def mark(ident: str | None, name: str, radius: float, reach: tuple[float, float]
         else svg.NOTHING
     )
     return svg.element("g", area, ring, _shape(known, radius), id=ident)
-
-
-def _by_style(style: str) -> BoreClass:
-    return next((known for known in palette.CLASSES if known.style == style), palette.UNKNOWN)
 
 
 def _shape(known: BoreClass, radius: float) -> Markup:
