@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from rimbook.book.model import Part
 from rimbook.draw import svg
@@ -24,6 +27,19 @@ HOSTILE = "<script>alert(1)</script>]]>&\"'<!--\x00\x08\x1b\ufffe\ud800\u202e ja
 )  # fmt: skip
 def test_a_number_has_two_decimals_at_most_and_no_idle_zeros(value: float, text: str) -> None:
     assert svg.number(value) == text
+
+
+@given(st.floats(-1e6, 1e6) | st.integers(-1000, 1000).map(lambda each: each / 20))
+def test_path_data_has_the_nearest_tenth_and_halves_go_to_the_even_one(value: float) -> None:
+    assert svg.polyline([(value, -value)]) == (
+        f"M{svg.number(round(value * 10) / 10)} {svg.number(round(-value * 10) / 10)}"
+    )
+
+
+def test_dashes_end_where_the_line_ends_however_many_they_are() -> None:
+    steps = re.findall(r"[lm](-?[\d.]+) ", svg.dashes(((0, 0), (100, 0)), [n / 77 for n in range(1, 78)]))
+    assert len(steps) == 77
+    assert sum(map(float, steps)) == pytest.approx(100)
 
 
 def test_an_attribute_and_its_words_are_escaped() -> None:

@@ -103,15 +103,14 @@ def staple(spots: list[Spot], kind: str) -> Markup:
 
 def outside_runs(rim: Rim, ring: Ring, sights: Mapping[Address, Sight], out: float) -> str:
     """Path data of the string outside the rim, from hole to hole by the shorter way."""
+    holes, length = rim.holes, ring.length_mm
     data = []
-    for way in rim.paths:
-        for leg in way.legs:
-            if leg.run == "outside":
-                start, end = leg.start, leg.end
-                a, b = rim.holes[start].along_mm, rim.holes[end].along_mm
-                if (b - a) % ring.length_mm > ring.length_mm / 2:
-                    a, b, start, end = b, a, end, start
-                first, last = sights[start], sights[end]
-                spots = [first.out(0), first.out(out), *ring.between(a, b, out), last.out(out), last.out(0)]
-                data.append(svg.polyline(spots))
+    for start, end, run in (leg for way in rim.paths for leg in way.legs):
+        if run == "outside":
+            a, b = holes[start].along_mm, holes[end].along_mm
+            first, last = sights[start], sights[end]
+            if (b - a) % length > length / 2:
+                a, b, first, last = b, a, last, first
+            spots = [first.out(0), first.out(out), *ring.between(a, b, out), last.out(out), last.out(0)]
+            data.append(svg.polyline(spots))
     return "".join(data)

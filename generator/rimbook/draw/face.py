@@ -43,7 +43,7 @@ def face(
     low = max([stub, *(label.box[3] for label in names)])
     return svg.drawing(
         svg.element("defs", svg.path(svg.polyline(plan.ring.spots, closed=True), id=f"{name}-rim")),
-        symbols.marks(name, frame.holes, plan.radius),
+        symbols.marks(name, frame, plan.radius),
         _frame_layer(plan, name, stub),
         _string_layer(plan),
         bands.layer(frame, catalogue, plan.ring, plan.along, plan.half_band, plan.radius),
@@ -121,13 +121,22 @@ def _tie_off_layer(plan: Plan) -> Markup:
 
 def _load_layer(plan: Plan, pulls: Mapping[Address, float]) -> Markup:
     """A bar from each hole into the head."""
+    start = -plan.half_band
+
+    def end(pull: float) -> float:
+        return plan.half_band + _BAR * pull
+
     bars = []
-    for hole, sight in zip(plan.rim.frame.holes, plan.sights, strict=True):
+    for index, (hole, sight) in enumerate(zip(plan.rim.frame.holes, plan.sights, strict=True)):
         pull = pulls.get(hole.address, 0.0)
-        end = plan.half_band + _BAR * pull
-        bar = load.Bar(sight.out(-plan.half_band), sight.out(-end), pull, sight.out(-end - FONT * 0.9))
-        bars.append((hole.address, bar))
-    return load.layer(bars, _BAR_WIDTHS, FONT, 0.6)
+        bars.append(load.Bar(index, pull, sight.out(start), sight.out(-end(pull))))
+    return load.layer(
+        bars,
+        lambda bar: plan.sights[bar.at].out(-end(bar.pull) - FONT * 0.9),
+        widths=_BAR_WIDTHS,
+        size=FONT,
+        opacity=0.6,
+    )
 
 
 def _bore_brackets(plan: Plan) -> Markup:

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
 from rimbook.book.model import Catalogue, Frame, Hole, Part
 from rimbook.draw import palette
 from rimbook.draw.palette import BoreClass
+from rimbook.rim.once import once
 
 UNKNOWN_LETTER = "?"
+
+Identity = tuple[str, str]
+_UNKNOWN: Identity = ("unknown", "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +47,7 @@ class Key:
 
     bores: tuple[Bores, ...]
     parts: tuple[Lettered, ...]
-    letters: Mapping[tuple[str, str], str]
+    letters: Mapping[Identity, str]
     common_mm: float | None
     shared: bool
     tie_offs: bool
@@ -55,42 +59,40 @@ class Key:
         return self.letters.get(identity(frame, hole), UNKNOWN_LETTER)
 
 
-def identity(frame: Frame, hole: Hole) -> tuple[str, str]:
+def identity(frame: Frame, hole: Hole) -> Identity:
     """By what two holes take the same part: its id, or the strip's name where its part is unknown."""
     if hole.part is not None:
         return "part", hole.part
     if hole.strip is not None:
         return "strip", frame.strips[hole.strip].name
-    return "unknown", ""
+    return _UNKNOWN
 
 
+@once
 def key(frame: Frame, catalogue: Catalogue) -> Key:
     """What occurs on a frame, parts lettered in the order of the walk."""
     holes = frame.drilled
-    counts = Counter(hole.bore_mm for hole in holes)
+    counts = Counter([hole.bore_mm for hole in holes])
     common = min(counts, key=lambda bore: (-counts[bore], bore is None, bore or 0.0), default=None)
-    by_class = {
-        known: tuple(
-            (bore, counts[bore])
-            for bore in sorted(counts, key=lambda bore: bore or 0.0)
-            if palette.bore_class(bore) is known
-        )
-        for known in (*palette.CLASSES, palette.UNKNOWN)
-    }
-    seen = {identity(frame, hole): hole for hole in reversed(holes)}
-    walk_order = [
-        name for name in dict.fromkeys(identity(frame, hole) for hole in holes) if name[0] != "unknown"
-    ]
-    letters = dict(zip(walk_order, _alphabet(), strict=False))
+    by_style: dict[str, list[tuple[float | None, int]]] = {}
+    for bore in sorted(counts, key=lambda bore: bore or 0.0):
+        by_style.setdefault(palette.bore_style(bore), []).append((bore, counts[bore]))
+    alike: dict[Identity, list[Hole]] = {}
+    for hole in holes:
+        alike.setdefault(identity(frame, hole), []).append(hole)
+    unknown = alike.pop(_UNKNOWN, None)
+    letters = dict(zip(alike, _alphabet(), strict=False))
     return Key(
-        bores=tuple(Bores(known, found) for known, found in by_class.items() if found),
-        parts=tuple(_lettered(frame, catalogue, seen[name], letters[name]) for name in walk_order),
+        bores=tuple(
+            [Bores(known, tuple(by_style[known.style])) for known in palette.ALL if known.style in by_style]
+        ),
+        parts=tuple(_lettered(frame, catalogue, alike[name], letter) for name, letter in letters.items()),
         letters=letters,
         common_mm=common,
         shared=any(hole.shared for hole in holes),
         tie_offs=any(hole.tie_off for hole in holes),
         undrilled=len(holes) < len(frame.holes),
-        unknown_part=any(identity(frame, hole)[0] == "unknown" for hole in holes),
+        unknown_part=unknown is not None,
     )
 
 
@@ -114,9 +116,8 @@ def twin_kind(part: Part | None) -> str:
     return "twin-long-first" if first > last else "twin-long-last" if last > first else "twin-even"
 
 
-def _lettered(frame: Frame, catalogue: Catalogue, hole: Hole, letter: str) -> Lettered:
-    name = identity(frame, hole)
-    alike = [other for other in frame.drilled if identity(frame, other) == name]
+def _lettered(frame: Frame, catalogue: Catalogue, alike: Sequence[Hole], letter: str) -> Lettered:
+    hole = alike[0]
     # One strip or one two-post part fills several holes, and is bought once.
     wholes = {
         ("strip", o.strip) if o.strip is not None else ("twin", o.twin) if o.twin is not None else o.address
@@ -136,8 +137,7 @@ def runs(frame: Frame, alike: Mapping[int, object]) -> Iterator[list[int]]:
 
     A place without a value breaks a run, and so does the middle of the head.
     """
-    indices = range(len(frame.holes))
-    for value, run in groupby(indices, key=lambda index: alike.get(index)):
+    for value, run in groupby(range(len(frame.holes)), key=alike.get):
         if value is not None:
             yield list(run)
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import chain, count
+from typing import NamedTuple
 
 from rimbook.draw.svg import Spot
 
@@ -45,8 +45,7 @@ def shortened(text: str, size: float, width: float) -> str:
     return f"{text.rstrip()}…"
 
 
-@dataclass(frozen=True, slots=True)
-class Stand:
+class Stand(NamedTuple):
     """Where a label would like to stand: just outside a spot, in a direction, pointing to `origin`."""
 
     spot: Spot
@@ -54,8 +53,7 @@ class Stand:
     origin: Spot
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(NamedTuple):
     """A label and where it would stand, best first: what names several holes may stand at any of them.
 
     One that is `needed` is pushed outwards from its first stand until it has room; any
@@ -70,8 +68,7 @@ class Wanted:
     needed: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(NamedTuple):
     """A label in its place: the middle of its text, the box it fills, and what it points to."""
 
     text: str
@@ -147,7 +144,10 @@ def _places(want: Wanted, stand: Stand, rings: Iterable[int], asides: Sequence[f
 
 def _meets(box: Box, boxes: list[Box]) -> bool:
     left, top, right, bottom = box
-    return any(left < o[2] and o[0] < right and top < o[3] and o[1] < bottom for o in boxes)
+    for its_left, its_top, its_right, its_bottom in boxes:
+        if left < its_right and its_left < right and top < its_bottom and its_top < bottom:
+            return True
+    return False
 
 
 def pointer_end(label: Label) -> Spot:

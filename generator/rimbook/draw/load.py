@@ -6,13 +6,12 @@ Its length is the pull, its class and mostly its thickness the step, so that it 
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from math import dist
 from typing import NamedTuple
 
-from rimbook.book.model import Address
 from rimbook.draw import palette, svg
-from rimbook.draw.svg import Markup, Spot
+from rimbook.draw.svg import Line, Markup, Spot
 
 STEPS = (1.0, 1.4, 1.8, 2.2)
 """The pulls, as multiples of the tension, at which a bar becomes thicker."""
@@ -22,12 +21,12 @@ NAMED = 4
 
 
 class Bar(NamedTuple):
-    """The bar of one hole, the pull that it shows, and where its number stands."""
+    """The bar of the place at an index of `frame.holes`, and the pull that it shows."""
 
+    at: int
+    pull: float
     start: Spot
     end: Spot
-    pull: float
-    word: Spot
 
 
 def step_of(pull: float) -> int:
@@ -42,29 +41,32 @@ def steps_words() -> str:
     return ", ".join([low, *between])
 
 
-def named(pulls: Mapping[Address, float]) -> list[Address]:
-    """The holes whose number is written, the hardest-worked first."""
-    shown = {address: round(pull, 2) for address, pull in pulls.items() if round(pull, 2)}
-    least = sorted(shown.values(), reverse=True)[:NAMED][-1:] or [0.0]
-    return sorted(
-        (address for address, pull in shown.items() if pull >= least[0]), key=lambda each: -shown[each]
-    )
+def hardest(bars: Sequence[Bar]) -> list[Bar]:
+    """The bars whose number is written, those of the hardest-worked holes first."""
+    most = sorted([bar.pull for bar in bars], reverse=True)[:NAMED]
+    least = round(most[-1], 2) if most else 0.0
+    near = [(round(bar.pull, 2), bar) for bar in bars if bar.pull > least - 0.01]
+    near.sort(key=lambda each: -each[0])
+    return [bar for pull, bar in near if pull >= least]
 
 
 def layer(
-    bars: Iterable[tuple[Address, Bar]], widths: Sequence[float], size: float, opacity: float
+    bars: Iterable[Bar],
+    word_spot: Callable[[Bar], Spot],
+    *,
+    widths: Sequence[float],
+    size: float,
+    opacity: float,
 ) -> Markup:
     """The bars, one path a step with the class `pull-1` … `pull-5`, and the numbers of the hardest holes.
 
-    `widths` are the thicknesses of the steps, `size` that of the numbers, in units of the page.
+    `word_spot` says where the number of a bar stands, `widths` are the thicknesses of the steps, `size` that
+    of the numbers, in units of the page.
     """
-    drawn = {address: bar for address, bar in bars if bar.pull >= 0.005}
-    by_step: dict[int, list[tuple[Spot, Spot]]] = {}
-    for bar in drawn.values():
-        by_step.setdefault(step_of(bar.pull), []).append((bar.start, bar.end))
-    words = [
-        svg.text(f"{bar.pull:.1f}", bar.word[0], bar.word[1] + size * 0.36) for bar in _worded(drawn, size)
-    ]
+    drawn = [bar for bar in bars if bar.pull >= 0.005]
+    by_step: dict[int, list[Line]] = {}
+    for _, pull, start, end in drawn:
+        by_step.setdefault(step_of(pull), []).append((start, end))
     return svg.layer(
         "load",
         *[
@@ -78,7 +80,7 @@ def layer(
             for step in sorted(by_step)
         ],
         svg.group(
-            *words,
+            *_words([(bar, word_spot(bar)) for bar in hardest(drawn)], size),
             class_="pull-words",
             font_size=size,
             font_weight="bold",
@@ -93,10 +95,12 @@ def layer(
     )
 
 
-def _worded(bars: Mapping[Address, Bar], size: float) -> list[Bar]:
-    """The bars with a number: the hardest first, where it would not lie on one before."""
-    words: list[Bar] = []
-    for address in named({address: bar.pull for address, bar in bars.items()}):
-        if all(dist(bars[address].word, other.word) >= 1.4 * size for other in words):
-            words.append(bars[address])
+def _words(bars: Iterable[tuple[Bar, Spot]], size: float) -> list[Markup]:
+    """The numbers: the hardest first, each where it would not lie on one before."""
+    taken: list[Spot] = []
+    words = []
+    for bar, spot in bars:
+        if all(dist(spot, other) >= 1.4 * size for other in taken):
+            taken.append(spot)
+            words.append(svg.text(f"{bar.pull:.1f}", spot[0], spot[1] + size * 0.36))
     return words

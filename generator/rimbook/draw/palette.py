@@ -8,6 +8,7 @@ measures their contrast, and how far apart they stay for every kind of colour vi
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +50,8 @@ CLASSES: tuple[BoreClass, ...] = (
 
 UNKNOWN = BoreClass("unknown", "question", None, "#1d2228", "#e8eaee", "")
 
+ALL = (*CLASSES, UNKNOWN)
+
 
 @dataclass(frozen=True, slots=True)
 class Ink:
@@ -79,6 +82,12 @@ def bore_class(bore_mm: float | None) -> BoreClass:
         if known.limit_mm is None or bore_mm <= known.limit_mm + 1e-9:
             return known
     return CLASSES[-1]
+
+
+@lru_cache(maxsize=1 << 10)
+def bore_style(bore_mm: float | None) -> str:
+    """The class of the symbol of a drilled bore."""
+    return bore_class(bore_mm).style
 
 
 def limits(known: BoreClass) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 from rimbook.book.model import Frame
 from rimbook.draw import bands, symbols, words
@@ -85,20 +86,18 @@ def _plan(rim: Rim, known: Key, margin: float) -> Plan:
     radius = _radius(rim, along, view.scale)
     reach = _reach(rim.frame, radius * _BAND)
     wide = reach[-2:] + reach + reach[:2]
-    edge = tuple(max(wide[at : at + 5]) for at in range(len(reach)))
+    edge = tuple(map(max, wide, wide[1:], wide[2:], wide[3:], wide[4:]))
     line = ring(rim.curve, view)
     return Plan(rim, known, line, along, tuple(map(line.sight, along.values())), radius, reach, edge)
 
 
 def _radius(rim: Rim, along: dict[int, float], scale: float) -> float:
     """A symbol radius with which neighbouring marks just stay apart, as far as they can still be told."""
-    holes = rim.frame.holes
+    spreads = [symbols.spread(hole) for hole in rim.frame.holes]
+    length = rim.curve.length_mm
     room = [
-        (along[at] - along[at - 1])
-        % rim.curve.length_mm
-        * scale
-        / (symbols.spread(holes[at - 1]) + symbols.spread(holes[at]))
-        for at in range(1, len(holes))
+        (along[at] - along[at - 1]) % length * scale / (spreads[at - 1] + spreads[at])
+        for at in range(1, len(spreads))
     ]
     return min(_LARGEST, max(_SMALLEST, 0.97 * min(room, default=_LARGEST)))
 
@@ -126,14 +125,21 @@ def _label(
     """A label for a run of places: in its middle by choice, or at any place of it."""
     middle = [] if len(run) == 1 else [plan.ring.sight(bands.middle(plan.ring, plan.along, run))]
     inner = run[1:-1] or run
-    by_distance = sorted(inner, key=lambda index: abs(2 * inner.index(index) - len(inner) + 1))
-    out = max(plan.edge[at] for at in run) + _TICK
-    start = max(plan.reach[at] for at in run) + (2.0 if len(run) > 1 else 0.5)
+    out = max([plan.edge[at] for at in run]) + _TICK
+    start = max([plan.reach[at] for at in run]) + (2.0 if len(run) > 1 else 0.5)
     stands = tuple(
-        Stand(sight.out(out), (sight.across, sight.down), sight.out(start))
-        for sight in (*middle, *(plan.sights[at] for at in by_distance))
+        [
+            Stand(sight.out(out), (sight.across, sight.down), sight.out(start))
+            for sight in (*middle, *[plan.sights[inner[at]] for at in _from_the_middle(len(inner))])
+        ]
     )
     return Wanted(text, stands, FONT, style, bold, needed)
+
+
+@cache
+def _from_the_middle(count: int) -> list[int]:
+    """The indices of so many things, those in the middle first."""
+    return sorted(range(count), key=lambda at: abs(2 * at - count + 1))
 
 
 def _bore_labels(plan: Plan) -> list[Wanted]:

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from rimbook.draw.svg import Spot
+from rimbook.rim.once import once
+from rimbook.rim.outline import extent
 from rimbook.rim.types import Curve, Point, Rim
 
 STEPS = 160
@@ -22,9 +24,10 @@ class View:
     left: float
     top: float
 
-    def at(self, point: Point) -> Spot:
-        """The spot of a point."""
-        return self.left + self.scale * point.x, self.top - self.scale * point.y
+    def all_at(self, points: Iterable[Point]) -> list[Spot]:
+        """The spots of points."""
+        scale, left, top = self.scale, self.left, self.top
+        return [(left + scale * x, top - scale * y) for x, y in points]
 
 
 class Sight(NamedTuple):
@@ -87,9 +90,7 @@ class Ring:
 
 def fit(curve: Curve, width: float, height: float) -> View:
     """The view that puts a curve into a box of the page whose corner is the origin."""
-    xs = [point.x for point in curve.points]
-    ys = [point.y for point in curve.points]
-    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    left, right, low, high = extent(curve)
     scale = min(width / (right - left), height / (high - low))
     return View(scale, -left * scale, high * scale)
 
@@ -97,17 +98,16 @@ def fit(curve: Curve, width: float, height: float) -> View:
 def ring(curve: Curve, view: View) -> Ring:
     """The curve on the page, thinned to what the eye can tell."""
     step = max(1, len(curve.points) // STEPS)
-    spots = [view.at(point) for point in curve.points[::step]]
-    count = len(spots)
+    spots = view.all_at(curve.points[::step])
     normals = []
-    for index in range(count):
-        (ax, ay), (bx, by) = spots[index - 1], spots[(index + 1) % count]
+    for (ax, ay), (bx, by) in zip((spots[-1], *spots), (*spots[1:], spots[0]), strict=False):
         dx, dy = bx - ax, by - ay
         length = (dx * dx + dy * dy) ** 0.5 or 1.0
         normals.append((dy / length, -dx / length))
     return Ring(tuple(spots), tuple(normals), curve.along_mm[::step], curve.length_mm)
 
 
+@once
 def places(rim: Rim) -> dict[int, float]:
     """Where each place of the walk is along the rim (mm), by its index in `frame.holes`.
 
@@ -118,6 +118,8 @@ def places(rim: Rim) -> dict[int, float]:
     known = {i: rim.holes[hole.address].along_mm for i, hole in enumerate(holes) if hole.address in rim.holes}
     if not known:
         return {i: rim.curve.length_mm * (i + 0.5) / len(holes) for i in range(len(holes))}
+    if len(known) == len(holes):
+        return known
     order = sorted(known)
     placed = dict(known)
     for before, after in zip(order, order[1:] + order[:1], strict=True):

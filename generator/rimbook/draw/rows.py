@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from rimbook.book.address import SIDES
-from rimbook.book.model import Hole, Side
+from rimbook.book.model import Side
 from rimbook.draw.ring import places
 from rimbook.draw.svg import Spot
 from rimbook.rim.types import Rim
@@ -31,7 +31,7 @@ TIGHT = 11.6
 class Rows:
     """Each place by its index in `frame.holes`: how far down its mark stands, and how far down its words."""
 
-    holes: tuple[Hole, ...]
+    sides: tuple[Side, ...]
     marks: tuple[float, ...]
     lines: tuple[float, ...]
     scale: float
@@ -39,23 +39,23 @@ class Rows:
 
     def mark(self, index: int, away: float = RULER) -> Spot:
         """The spot level with a mark, so far from the middle of the page on its own side."""
-        return across(self.holes[index].address.side, away), self.marks[index]
+        return across(self.sides[index], away), self.marks[index]
 
     def line(self, index: int, away: float) -> Spot:
         """The same, level with the words."""
-        return across(self.holes[index].address.side, away), self.lines[index]
+        return across(self.sides[index], away), self.lines[index]
 
     def lane(self, run: Sequence[int], away: float, overhang: float) -> list[Spot]:
         """The line that follows a run of places beside the rulers, round head or throat from side to side."""
         beyond = JOIN + (away - RULER) * 0.12
         spots = [self.mark(run[0], away)]
         for before, after in pairwise(run):
-            side, other = self.holes[before].address.side, self.holes[after].address.side
+            side, other = self.sides[before], self.sides[after]
             if side != other:
                 edge = self.bottom + beyond if side == "R" else TOP - beyond
                 spots += [(across(side, away), edge), (across(other, away), edge)]
             spots.append(self.mark(after, away))
-        first, last = (1 if self.holes[index].address.side == "R" else -1 for index in (run[0], run[-1]))
+        first, last = (1 if self.sides[index] == "R" else -1 for index in (run[0], run[-1]))
         (ax, ay), (bx, by) = spots[0], spots[-1]
         return [(ax, ay - first * overhang), *spots, (bx, by + last * overhang)]
 
@@ -67,19 +67,17 @@ def across(side: Side, away: float) -> float:
 
 def rows(rim: Rim) -> Rows:
     """Marks at true distances along the rim, words beside them as far as they leave room for each other."""
-    holes, half = rim.frame.holes, rim.curve.length_mm / 2
-    scale = ROW * max((hole.address.number for hole in holes), default=1) / half
+    addresses, half = [hole.address for hole in rim.frame.holes], rim.curve.length_mm / 2
+    scale = ROW * max([number for _, number in addresses], default=1) / half
     marks = [TOP + down * scale for down in _down(rim)]
     lines = list(marks)
     for side in SIDES:
-        order = sorted(
-            (index for index, hole in enumerate(holes) if hole.address.side == side),
-            key=lambda index: holes[index].address.number,
-        )
-        for index, line in zip(order, spread([marks[index] for index in order], TIGHT), strict=True):
+        here = [index for index, address in enumerate(addresses) if address.side == side]
+        here.sort(key=lambda index: addresses[index].number)
+        for index, line in zip(here, spread([marks[index] for index in here], TIGHT), strict=True):
             lines[index] = line
     bottom = max([TOP + half * scale, *lines, *marks])
-    return Rows(holes, tuple(marks), tuple(lines), scale, bottom)
+    return Rows(tuple([side for side, _ in addresses]), tuple(marks), tuple(lines), scale, bottom)
 
 
 def spread(wanted: Sequence[float], gap: float) -> list[float]:

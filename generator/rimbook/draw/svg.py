@@ -9,13 +9,15 @@ since svgwrite takes four times as long for the same drawing.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Container, Iterable, Sequence
 from functools import lru_cache
+from itertools import cycle
 from typing import NewType
 
 Markup = NewType("Markup", str)
 Value = str | float | int | None
 Spot = tuple[float, float]
+Line = tuple[Spot, Spot]
 
 NOTHING = Markup("")
 
@@ -39,10 +41,24 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-@lru_cache(maxsize=1 << 14)
-def tenths(value: int) -> str:
-    """So many tenths written as a number: the precision of path data."""
-    return number(value / 10)
+_WHOLE = 1.5 * 2**52
+"""What is added to a float to round it to a whole one: so large a float has no digits after the point.
+
+Halves go to the even side, as `round` does it, which takes longer than the rest of a number.
+"""
+
+
+class _Tenths(dict[float, str]):
+    """Path data's numbers by `_WHOLE` plus so many tenths, as far as they have come up."""
+
+    def __missing__(self, key: float) -> str:
+        text = number((key - _WHOLE) / 10)
+        if len(self) < 1 << 14:
+            self[key] = text
+        return text
+
+
+_TENTHS = _Tenths()
 
 
 def escape(words: str) -> str:
@@ -52,25 +68,27 @@ def escape(words: str) -> str:
     return _UNFIT.sub("", words).translate(_ESCAPES)
 
 
+def escaped(texts: Sequence[str]) -> Sequence[str]:
+    """Many short texts, made fit like one: mostly none has anything odd in it."""
+    return [escape(each) for each in texts] if _ODD.search("".join(texts)) else texts
+
+
 def element(name: str, *children: Markup, **attributes: Value) -> Markup:
     """One element. `class_` gives `class`, `data_address` gives `data-address`; None leaves one out."""
-    head = name
-    for key, value in attributes.items():
-        if value is None:
-            continue
-        shown = escape(value) if isinstance(value, str) else number(value)
-        head += f' {_NAMES.get(key) or _attribute(key)}="{shown}"'
-    if not children:
-        return Markup(f"<{head}/>")
-    return Markup(f"<{head}>{''.join(children)}</{name}>")
+    head = name + _attributes(tuple(attributes.items()))
+    return Markup(f"<{head}>{''.join(children)}</{name}>" if children else f"<{head}/>")
 
 
-_NAMES: dict[str, str] = {"viewBox": "viewBox", "x": "x", "y": "y", "d": "d", "id": "id"}
-
-
-def _attribute(key: str) -> str:
-    name = _NAMES[key] = key.rstrip("_").replace("_", "-")
-    return name
+@lru_cache(maxsize=1 << 11)
+def _attributes(attributes: tuple[tuple[str, Value], ...]) -> str:
+    """Attributes as an element has them: mostly the style of something, the same again and again."""
+    text = ""
+    for key, value in attributes:
+        if value is not None:
+            shown = escape(value) if isinstance(value, str) else number(value)
+            name = key if key == "viewBox" else key.rstrip("_").replace("_", "-")
+            text += f' {name}="{shown}"'
+    return text
 
 
 def words(text: str) -> Markup:
@@ -80,9 +98,18 @@ def words(text: str) -> Markup:
 
 def text(content: str, x: float, y: float, **attributes: Value) -> Markup:
     """A line of text whose baseline starts (or is centred) at a spot."""
-    if attributes:
-        return element("text", words(content), x=x, y=y, **attributes)
-    return Markup(f'<text x="{number(x)}" y="{number(y)}">{escape(content)}</text>')
+    more = _attributes(tuple(attributes.items()))
+    return Markup(f'<text x="{number(x)}" y="{number(y)}"{more}>{escape(content)}</text>')
+
+
+def column(x: float, ys: Sequence[str], texts: Sequence[str], bold: Container[int] = ()) -> Markup:
+    """Lines of text below each other: their heights, as `number` writes them, their words, which are bold."""
+    start, weight = f'<text x="{number(x)}" y="', _attributes((("font_weight", "bold"),))
+    lines = [
+        f'{start}{y}"{weight if index in bold else ""}>{words}</text>'
+        for index, (y, words) in enumerate(zip(ys, escaped(texts), strict=True))
+    ]
+    return Markup("".join(lines))
 
 
 def group(*children: Markup, **attributes: Value) -> Markup:
@@ -97,19 +124,45 @@ def layer(name: str, *children: Markup, **attributes: Value) -> Markup:
 
 
 def path(d: str, **attributes: Value) -> Markup:
-    """A path, or nothing where there is nothing to draw."""
-    return element("path", d=d, **attributes) if d else NOTHING
+    """A path, or nothing where there is nothing to draw. `d` is path data, as the functions below give it."""
+    return Markup(f'<path d="{d}"{_attributes(tuple(attributes.items()))}/>') if d else NOTHING
 
 
 def polyline(spots: Iterable[Spot], *, closed: bool = False) -> str:
     """Path data through the spots, to a tenth of a unit."""
-    data = "M" + "L".join([f"{tenths(round(x * 10))} {tenths(round(y * 10))}" for x, y in spots])
+    tenths, whole = _TENTHS, _WHOLE
+    data = "M" + "L".join([f"{tenths[x * 10 + whole]} {tenths[y * 10 + whole]}" for x, y in spots])
     return data + "Z" if closed else data
 
 
-def segments(pairs: Iterable[tuple[Spot, Spot]]) -> str:
+def segments(lines: Iterable[Line]) -> str:
     """Path data of separate straight lines."""
-    return "".join([polyline(pair) for pair in pairs])
+    tenths, whole = _TENTHS, _WHOLE
+    return "".join(
+        [
+            f"M{tenths[ax * 10 + whole]} {tenths[ay * 10 + whole]}"
+            f"L{tenths[bx * 10 + whole]} {tenths[by * 10 + whole]}"
+            for (ax, ay), (bx, by) in lines
+        ]
+    )
+
+
+def dashes(line: Line, shares: Iterable[float]) -> str:
+    """Path data of a straight line, drawn up to the first share of it, left out up to the next, and so on.
+
+    Each step is taken from where the one before came to lie, to a tenth of a unit, so that rounding never
+    adds up.
+    """
+    tenths, whole = _TENTHS, _WHOLE
+    (start_x, start_y), (end_x, end_y) = line
+    dx, dy = end_x - start_x, end_y - start_y
+    x, y = start_x * 10 + whole, start_y * 10 + whole
+    data = [f"M{tenths[x]} {tenths[y]}"]
+    for pen, share in zip(cycle("lm"), shares, strict=False):
+        to_x, to_y = (start_x + dx * share) * 10 + whole, (start_y + dy * share) * 10 + whole
+        data.append(f"{pen}{tenths[to_x - x + whole]} {tenths[to_y - y + whole]}")
+        x, y = to_x, to_y
+    return "".join(data)
 
 
 def drawing(

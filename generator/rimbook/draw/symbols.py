@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from functools import cache, lru_cache
+from typing import NamedTuple
 
 from rimbook.book.model import Frame, Hole
 from rimbook.draw import palette, svg, words
 from rimbook.draw.palette import BoreClass
 from rimbook.draw.svg import Markup, Spot
+from rimbook.rim.once import once
 
 RING = 1.5
 """Radius of the ring round a shared hole, in symbol radii."""
 
+_BY_STYLE = {known.style: known for known in palette.ALL}
 _NUMBER = re.compile(r"-?(?:\d+\.?\d*|\.\d+)")
 _QUESTION = "M-.4-.28C-.4-.95 .5-.85 .36-.2C.3 .08 0 .05 0 .36"
 
@@ -21,7 +25,7 @@ def mark_name(hole: Hole) -> str:
     """The name of the mark of one place: its bore class, and whether two strings pass."""
     if not hole.drilled:
         return "undrilled"
-    name = palette.bore_class(hole.bore_mm).style
+    name = palette.bore_style(hole.bore_mm)
     return f"{name}-shared" if hole.shared else name
 
 
@@ -34,30 +38,25 @@ def style_names(hole: Hole) -> str:
     """The classes by which a page can reach a hole."""
     if not hole.drilled:
         return "place undrilled"
-    names = ["hole", palette.bore_class(hole.bore_mm).style]
-    names += [
-        name
-        for name, is_so in (
-            ("shared", hole.shared),
-            ("tie-off", hole.tie_off),
-            ("twin", hole.twin is not None),
-            ("strip", hole.strip is not None),
-            ("unstrung", not hole.passes),
-        )
-        if is_so
-    ]
-    return " ".join(names)
+    names = f"hole {palette.bore_style(hole.bore_mm)}"
+    if hole.shared:
+        names += " shared"
+    if hole.tie_off:
+        names += " tie-off"
+    if hole.twin is not None:
+        names += " twin"
+    if hole.strip is not None:
+        names += " strip"
+    return names if hole.passes else f"{names} unstrung"
 
 
-def marks(
-    prefix: str, holes: Iterable[Hole], radius: float, reach: tuple[float, float] | None = None
-) -> Markup:
-    """Definitions of every mark the holes need, and no other, in the order of the classes.
+def marks(prefix: str, frame: Frame, radius: float, reach: tuple[float, float] | None = None) -> Markup:
+    """Definitions of every mark that a frame needs, and no other, in the order of the classes.
 
     `reach` is half the width and half the height of the area that answers a finger.
     """
-    names = {mark_name(hole) for hole in holes}
-    drawn = [mark(f"{prefix}-{name}", name, radius, reach) for name in sorted(names)]
+    names = sorted({place.mark for place in _places(frame)})
+    drawn = [mark(f"{prefix}-{name}", name, radius, reach) for name in names]
     return svg.element("defs", *drawn) if drawn else svg.NOTHING
 
 
@@ -66,29 +65,43 @@ def holes(name: str, frame: Frame, spots: Sequence[Spot]) -> Markup:
 
     Only the first is in the tab order: a page moves on from it with the arrow keys.
     """
+    name = svg.escape(name)
+    uses = [
+        f'<use href="#{name}-{mark}" id="{name}-{address}" class="{styles}" '
+        f'x="{svg.number(x)}" y="{svg.number(y)}" role="img" tabindex="{-1 if index else 0}" '
+        f'data-address="{address}" aria-label="{spoken}"/>'
+        for index, ((address, mark, styles, spoken), (x, y)) in enumerate(
+            zip(_places(frame), spots, strict=True)
+        )
+    ]
     return svg.layer(
         "bores",
-        *[
-            svg.element(
-                "use",
-                href=f"#{name}-{mark_name(hole)}",
-                id=f"{name}-{hole.address}",
-                class_=style_names(hole),
-                x=x,
-                y=y,
-                role="img",
-                tabindex="-1" if index else "0",
-                data_address=str(hole.address),
-                aria_label=words.hole_words(frame, hole),
-            )
-            for index, (hole, (x, y)) in enumerate(zip(frame.holes, spots, strict=True))
-        ],
+        Markup("".join(uses)),
         role="group",
         aria_label="Holes along the walk",
         stroke_linejoin="round",
     )
 
 
+class _Place(NamedTuple):
+    """What every drawing says of a place: its address, its mark, its classes, and what reads it out."""
+
+    address: str
+    mark: str
+    styles: str
+    spoken: str
+
+
+@once
+def _places(frame: Frame) -> list[_Place]:
+    spoken = svg.escaped([words.hole_words(frame, hole) for hole in frame.holes])
+    return [
+        _Place(str(hole.address), mark_name(hole), style_names(hole), said)
+        for hole, said in zip(frame.holes, spoken, strict=True)
+    ]
+
+
+@lru_cache(maxsize=1 << 9)
 def mark(ident: str | None, name: str, radius: float, reach: tuple[float, float] | None = None) -> Markup:
     """One mark round the origin, as a group."""
     area = svg.NOTHING
@@ -104,7 +117,7 @@ def mark(ident: str | None, name: str, radius: float, reach: tuple[float, float]
         )
     if name == "undrilled":
         return svg.element("g", area, _undrilled(radius), id=ident)
-    known = _by_style(name.removesuffix("-shared"))
+    known = _BY_STYLE[name.removesuffix("-shared")]
     ring = (
         svg.element(
             "circle",
@@ -118,10 +131,6 @@ def mark(ident: str | None, name: str, radius: float, reach: tuple[float, float]
         else svg.NOTHING
     )
     return svg.element("g", area, ring, _shape(known, radius), id=ident)
-
-
-def _by_style(style: str) -> BoreClass:
-    return next((known for known in palette.CLASSES if known.style == style), palette.UNKNOWN)
 
 
 def _shape(known: BoreClass, radius: float) -> Markup:
@@ -163,13 +172,21 @@ def _undrilled(radius: float) -> Markup:
 
 
 def scaled(outline: str, factor: float) -> str:
-    """Path data with every length multiplied. Flags of arcs are kept, since 0 and 1 stand for themselves."""
-    pieces = []
+    """Path data with every length multiplied."""
+    return "".join(
+        [piece if isinstance(piece, str) else svg.number(piece * factor) for piece in _pieces(outline)]
+    )
+
+
+@cache
+def _pieces(outline: str) -> tuple[str | float, ...]:
+    """Path data as lengths and what stands between them, the flags of arcs among it: they are no lengths."""
+    pieces: list[str | float] = []
     for command in re.findall(r"[A-Za-z][^A-Za-z]*", outline):
-        values = _NUMBER.findall(command[1:])
-        shown = [
-            value if command[0] == "A" and index % 7 in (2, 3, 4) else svg.number(float(value) * factor)
-            for index, value in enumerate(values)
-        ]
-        pieces.append(command[0] + " ".join(shown))
-    return "".join(pieces)
+        letter = command[0]
+        pieces.append(letter)
+        for index, value in enumerate(_NUMBER.findall(command)):
+            if index:
+                pieces.append(" ")
+            pieces.append(value if letter == "A" and index % 7 in (2, 3, 4) else float(value))
+    return tuple(pieces)

@@ -6,9 +6,10 @@ Each place has a row: a finger goes down the page as it goes down the rim.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache, partial
 
 from rimbook.book.address import SIDES
-from rimbook.book.model import Address, Catalogue, Frame, Hole, Side
+from rimbook.book.model import Address, Catalogue, Frame, Hole
 from rimbook.draw import bands, load, palette, svg, symbols, words
 from rimbook.draw.face import caption
 from rimbook.draw.key import Key, key, kind_of, runs
@@ -44,17 +45,17 @@ def unrolled(
     """
     frame = rim.frame
     known, lines = key(frame, catalogue), rows(rim)
-    end = lines.bottom + JOIN
+    loose, end = _loose_runs(frame, known), lines.bottom + JOIN
     return svg.drawing(
-        symbols.marks(name, frame.holes, _RADIUS, reach=(_REACH, TIGHT / 2)),
+        symbols.marks(name, frame, _RADIUS, reach=(_REACH, TIGHT / 2)),
         _load(frame, lines, pulls) if pulls else svg.NOTHING,
         _heads(),
         _ruler(rim, lines),
-        _parts(frame, catalogue, known, lines),
+        _parts(frame, catalogue, lines, loose),
         _strings(frame, lines),
         _tie_offs(frame, lines),
         symbols.holes(name, frame, [lines.mark(index) for index in range(len(frame.holes))]),
-        *_columns(frame, known, lines),
+        *_columns(frame, known, lines, loose),
         caption(f"{frame.name} · rim unrolled, head at the top", rim, WIDTH / 2, end + 24, WIDTH),
         name=name,
         title=f"{frame.name}: the rim unrolled, head at the top",
@@ -69,10 +70,17 @@ def _load(frame: Frame, lines: Rows, pulls: Mapping[Address, float]) -> Markup:
     for index, hole in enumerate(frame.holes):
         pull = pulls.get(hole.address, 0.0)
         start, end = lines.line(index, _BAR_START), lines.line(index, _BAR_START + _BAR * pull)
-        bars.append((hole.address, load.Bar(start, end, pull, lines.line(index, _BAR_WORD))))
-    return load.layer(bars, [_BAR_WIDTH] * 5, _SMALL, 0.22)
+        bars.append(load.Bar(index, pull, start, end))
+    return load.layer(
+        bars,
+        lambda bar: lines.line(bar.at, _BAR_WORD),
+        widths=[_BAR_WIDTH] * 5,
+        size=_SMALL,
+        opacity=0.22,
+    )
 
 
+@cache
 def _heads() -> Markup:
     """What each column says."""
     columns = (("string", _PASSES - 16), ("hole", _ADDRESS + 6), ("bore", _BORE - 9), ("part", _LETTER - 4))
@@ -117,7 +125,7 @@ def _ruler(rim: Rim, lines: Rows) -> Markup:
     )
 
 
-def _parts(frame: Frame, catalogue: Catalogue, known: Key, lines: Rows) -> Markup:
+def _parts(frame: Frame, catalogue: Catalogue, lines: Rows, loose: list[list[int]]) -> Markup:
     """A lane that says which part sits where, with bands for strips; and the staples on the rulers."""
     drawn = []
     for run in bands.strip_runs(frame):
@@ -131,7 +139,7 @@ def _parts(frame: Frame, catalogue: Catalogue, known: Key, lines: Rows) -> Marku
         drawn.append(
             bands.staple([lines.mark(first, RULER - near), *crown, lines.mark(last, RULER - far)], kind)
         )
-    line = "".join(svg.polyline(lines.lane(run, _LANE, 3.5)) for run in _loose_runs(frame, known))
+    line = "".join(svg.polyline(lines.lane(run, _LANE, 3.5)) for run in loose)
     drawn.append(svg.path(line, class_="part-run", stroke=palette.EDGE.light, stroke_width=1.4))
     return svg.layer("parts", *drawn)
 
@@ -144,13 +152,6 @@ def _loose_runs(frame: Frame, known: Key) -> list[list[int]]:
         if hole.drilled and hole.strip is None
     }
     return list(runs(frame, named))
-
-
-def _lettered_runs(frame: Frame, known: Key, side: Side) -> list[list[int]]:
-    """Runs of holes on one side that one letter speaks for."""
-    all_runs = [*_loose_runs(frame, known), *bands.strip_runs(frame)]
-    here = [[index for index in run if frame.holes[index].address.side == side] for run in all_runs]
-    return [run for run in here if run]
 
 
 def _strings(frame: Frame, lines: Rows) -> Markup:
@@ -177,55 +178,51 @@ def _tie_offs(frame: Frame, lines: Rows) -> Markup:
     return svg.layer("tie-offs", *knots)
 
 
-def _columns(frame: Frame, known: Key, lines: Rows) -> list[Markup]:
+def _columns(frame: Frame, known: Key, lines: Rows, loose: list[list[int]]) -> list[Markup]:
     """The words of the rows, a layer for each column of each side."""
-
-    def word(index: int, away: float, text: str, **more: svg.Value) -> Markup:
-        x, y = lines.line(index, away)
-        return svg.text(text, x, y + _DROP, **more)
-
+    heights = [svg.number(line + _DROP) for line in lines.lines]
+    one_letter = [*loose, *bands.strip_runs(frame)]
     layers = []
     for side in SIDES:
-        here = [(index, hole) for index, hole in enumerate(frame.holes) if hole.address.side == side]
-        drilled = [(index, hole) for index, hole in here if hole.drilled]
-        passes = [word(index, _PASSES, _passes(hole)) for index, hole in here]
-        addresses = [word(index, _ADDRESS, str(hole.address)) for index, hole in here]
-        bores = [
-            word(index, _BORE, words.bore_words(hole.bore_mm), font_weight=_weight(hole, known))
-            for index, hole in drilled
+        here = [
+            (height, hole)
+            for height, hole in zip(heights, frame.holes, strict=True)
+            if hole.address.side == side
         ]
-        letters = [
-            svg.text(
-                known.letter(frame, frame.holes[run[0]]), across(side, _LETTER), _middle(lines, run) + _DROP
-            )
-            for run in _lettered_runs(frame, known, side)
-        ]
+        levels = [height for height, _ in here]
+        passes = [_passes(hole) for _, hole in here]
+        addresses = [str(hole.address) for _, hole in here]
+        drilled = [(height, hole.bore_mm) for height, hole in here if hole.drilled]
+        bores = [words.bore_words(bore) for _, bore in drilled]
+        # A bore that is known and not the most common one stands out.
+        odd = {at for at, (_, bore) in enumerate(drilled) if bore is not None and bore != known.common_mm}
+        lettered = [run for each in one_letter if (run := [at for at in each if lines.sides[at] == side])]
+        middles = [svg.number(_middle(lines, run) + _DROP) for run in lettered]
+        letters = [known.letter(frame, frame.holes[run[0]]) for run in lettered]
         # Words end at the rulers' side on the right half, and start there on the left one.
         to_middle, to_edge = ("end", "start") if side == "R" else ("start", "end")
+        x = partial(across, side)
         layers += [
-            _column("passes", passes, to_middle),
-            _column("addresses", addresses, to_edge),
-            _column("bore-numbers", bores, to_middle),
-            _column("part-letters", letters, to_edge, font_weight="bold"),
+            _column("passes", svg.column(x(_PASSES), levels, passes), to_middle),
+            _column("addresses", svg.column(x(_ADDRESS), levels, addresses), to_edge),
+            _column(
+                "bore-numbers",
+                svg.column(x(_BORE), [height for height, _ in drilled], bores, bold=odd),
+                to_middle,
+            ),
+            _column("part-letters", svg.column(x(_LETTER), middles, letters), to_edge, font_weight="bold"),
         ]
     return layers
 
 
-def _column(name: str, cells: list[Markup], anchor: str, **more: svg.Value) -> Markup:
+def _column(name: str, cells: Markup, anchor: str, **more: svg.Value) -> Markup:
     return svg.layer(
-        name, *cells, font_size=FONT, text_anchor=anchor, fill=palette.TEXT.light, aria_hidden="true", **more
+        name, cells, font_size=FONT, text_anchor=anchor, fill=palette.TEXT.light, aria_hidden="true", **more
     )
 
 
 def _passes(hole: Hole) -> str:
-    if not hole.drilled:
-        return "no hole"
-    return " ".join(map(str, hole.passes)) or "none"
-
-
-def _weight(hole: Hole, known: Key) -> str | None:
-    """A bore that is known and not the most common one stands out."""
-    return "bold" if hole.bore_mm is not None and hole.bore_mm != known.common_mm else None
+    return words.passes_words(hole.passes, " ") if hole.drilled else "no hole"
 
 
 def _middle(lines: Rows, run: list[int]) -> float:

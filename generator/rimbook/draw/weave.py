@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from math import dist
 
 from rimbook.book.model import Address
 from rimbook.draw.ring import Sight
-from rimbook.draw.svg import Spot, tenths
+from rimbook.draw.svg import Line, dashes
 from rimbook.rim.types import Rim
-
-Line = tuple[Spot, Spot]
 
 
 def inside_lines(rim: Rim, at: Mapping[Address, Sight]) -> tuple[list[Line], list[Line]]:
@@ -60,20 +59,9 @@ def weave(mains: Sequence[Line], crosses: Sequence[Line], gap: float) -> tuple[s
 
 
 def _broken(line: Line, cuts: list[float], gap: float) -> str:
-    """A line with pieces left out, in whole tenths of a unit so that rounding never adds up."""
-    (ax, ay), (bx, by) = line
-    dx, dy = bx - ax, by - ay
-    length = (dx * dx + dy * dy) ** 0.5
+    """A line with a piece left out about each cut."""
+    length = dist(*line)
     if not length:
         return ""
     half = gap / length
-    shares = [share for cut in sorted(cuts) for share in (cut - half, cut + half)]
-    x, y = round(ax * 10), round(ay * 10)
-    data = [f"M{tenths(x)} {tenths(y)}"]
-    command = "l"
-    for share in (*shares, 1.0):
-        to_x, to_y = round((ax + dx * share) * 10), round((ay + dy * share) * 10)
-        data.append(f"{command}{tenths(to_x - x)} {tenths(to_y - y)}")
-        x, y = to_x, to_y
-        command = "m" if command == "l" else "l"
-    return "".join(data)
+    return dashes(line, [*[share for cut in sorted(cuts) for share in (cut - half, cut + half)], 1.0])

@@ -6,7 +6,8 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import accumulate
+from itertools import accumulate, islice
+from operator import le
 
 from rimbook.book.model import End, Head
 from rimbook.rim.outline import curve
@@ -66,9 +67,8 @@ def halves(head: Head) -> tuple[Half, Half]:
     """The right and the left half of a head. They are one and the same where it is symmetric."""
     line = curve(head)
     along = line.along_mm
-    xs = [point.x for point in line.points]
+    xs, ys = [x for x, _ in line.points], [y for _, y in line.points]
     turn = xs.index(0.0, 1)
-    ys = [point.y for point in line.points]
     right = _half(xs[: turn + 1], ys[: turn + 1], along[: turn + 1])
     if head.outline != "points":
         return right, right
@@ -93,4 +93,6 @@ def _half(xs: Sequence[float], ys: Sequence[float], along: Sequence[float]) -> H
 
 
 def _growing(values: Sequence[float]) -> tuple[float, ...]:
-    return tuple(accumulate(values, max))
+    """The values, and the largest so far in place of each that falls behind."""
+    never_falls = all(map(le, values, islice(values, 1, None)))
+    return tuple(values if never_falls else accumulate(values, max))

@@ -6,9 +6,12 @@ from bisect import bisect_right
 from functools import lru_cache
 from itertools import accumulate
 from math import cos, dist, hypot, pi, sin, sqrt
+from operator import neg
+from typing import NamedTuple
 
 from rimbook.book.model import Head
 from rimbook.rim.measured import smooth
+from rimbook.rim.once import once
 from rimbook.rim.types import Curve, Point
 
 STEPS = 360
@@ -67,8 +70,8 @@ def _teardrop(a: float, b: float, taper: float) -> tuple[list[float], list[float
 
 def _mirrored(xs: list[float], ys: list[float]) -> Curve:
     """The whole curve from its right half, head to throat: the left half is its exact mirror image."""
-    right = list(map(Point, xs, ys))
-    left = [Point(-x, y) for x, y in right[-2:0:-1]]
+    right = list(map(Point._make, zip(xs, ys, strict=True)))
+    left = map(Point._make, zip(map(neg, xs[-2:0:-1]), ys[-2:0:-1], strict=True))
     along = [0.0, *accumulate(map(dist, right, right[1:]))]
     length = 2 * along[-1]
     along += [length - place for place in along[-2:0:-1]]
@@ -96,11 +99,11 @@ def at(line: Curve, along_mm: float) -> tuple[Point, Point]:
     points, along = line.points, line.along_mm
     index = bisect_right(along, place) - 1
     count = len(points)
-    before, here = points[index - 1], points[index]
-    after, beyond = points[(index + 1) % count], points[(index + 2) % count]
-    ux, uy = here.x - before.x, here.y - before.y
-    vx, vy = after.x - here.x, after.y - here.y
-    wx, wy = beyond.x - after.x, beyond.y - after.y
+    (before_x, before_y), (x, y) = points[index - 1], points[index]
+    (after_x, after_y), (beyond_x, beyond_y) = points[(index + 1) % count], points[(index + 2) % count]
+    ux, uy = x - before_x, y - before_y
+    vx, vy = after_x - x, after_y - y
+    wx, wy = beyond_x - after_x, beyond_y - after_y
     u, v, w = hypot(ux, uy), hypot(vx, vy), hypot(wx, wy)
     share = (place - along[index]) / v
     # At each end of the piece the tangent of the circle through three points, then the mean by distance.
@@ -111,7 +114,7 @@ def at(line: Curve, along_mm: float) -> tuple[Point, Point]:
     size = hypot(tx, ty)
     if not size:  # the line doubles back on itself here
         tx, ty, size = vx, vy, v
-    return Point(here.x + share * vx, here.y + share * vy), Point(-ty / size, tx / size)
+    return Point(x + share * vx, y + share * vy), Point(-ty / size, tx / size)
 
 
 def nearest_along(line: Curve, point: Point) -> float:
@@ -129,8 +132,24 @@ def nearest_along(line: Curve, point: Point) -> float:
     return nearest % line.length_mm
 
 
+class Extent(NamedTuple):
+    """How far a line reaches on each side, in mm."""
+
+    left: float
+    right: float
+    low: float
+    high: float
+
+
+@once
+def extent(line: Curve) -> Extent:
+    """The box round a curve."""
+    xs, ys = [x for x, _ in line.points], [y for _, y in line.points]
+    return Extent(min(xs), max(xs), min(ys), max(ys))
+
+
 def area(line: Curve) -> float:
     """The area within the curve in mm², by the shoelace formula."""
     ends = (*line.points[1:], line.points[0])
-    twice = sum(p.x * q.y - q.x * p.y for p, q in zip(line.points, ends, strict=True))
+    twice = sum([px * qy - qx * py for (px, py), (qx, qy) in zip(line.points, ends, strict=True)])
     return abs(twice) / 2

@@ -119,10 +119,11 @@ def _knots(
     """
     best: dict[frozenset[int], tuple[float, dict[int, Address]]] = {frozenset(): (0.0, {})}
     for hole in tie_offs:
+        ways = [_apart(holes[end], holes[hole], round_mm) for end in ends]
         for taken, (length, chosen) in list(best.items()):
-            for index, end in enumerate(ends):
+            for index, way in enumerate(ways):
                 if index not in taken:
-                    total = length + _apart(holes[end], holes[hole], round_mm)
+                    total = length + way
                     more = taken | {index}
                     if more not in best or total < best[more][0]:
                         best[more] = (total, {**chosen, index: hole})

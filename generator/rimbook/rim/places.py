@@ -10,6 +10,7 @@ from itertools import pairwise
 from rimbook.book.address import SIDES
 from rimbook.book.model import Address, End, Frame, Hole
 from rimbook.rim.half import Half, halves
+from rimbook.rim.once import once
 from rimbook.rim.order import Slot, filled, in_order
 from rimbook.rim.outline import at, curve
 from rimbook.rim.spacing import Spacing, Walk, spacing
@@ -63,6 +64,7 @@ def bed(frame: Frame) -> Spacing:
     return spacing(frame, _halves(frame))
 
 
+@once
 def _laid(frame: Frame) -> dict[Address, Laid]:
     walks = _halves(frame)
     even = spacing(frame, walks)

@@ -60,8 +60,7 @@ class Placed:
     place: Literal["measured", "derived"]
 
 
-@dataclass(frozen=True, slots=True)
-class Leg:
+class Leg(NamedTuple):
     """A straight piece of string between two holes, inside the head or outside the rim."""
 
     start: Address

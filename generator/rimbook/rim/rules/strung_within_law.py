@@ -9,7 +9,7 @@ from rimbook.book.model import Frame
 from rimbook.book.reader import Path
 from rimbook.book.rules.rule import Finding, Given, Rule
 from rimbook.book.rules.words import mm
-from rimbook.rim.outline import area
+from rimbook.rim.outline import area, extent
 from rimbook.rim.rules.placed import PlacedMap
 from rimbook.rim.types import Curve
 
@@ -57,8 +57,8 @@ def _finding(
 
 def size(line: Curve) -> tuple[float, float]:
     """Width and length of what a line encloses, in mm."""
-    xs, ys = zip(*line.points, strict=True)
-    return max(xs) - min(xs), max(ys) - min(ys)
+    left, right, low, high = extent(line)
+    return right - left, high - low
 
 
 def width_below(line: Curve, down_mm: float) -> float:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from math import dist
 
 from rimbook.book.load import MapFile
-from rimbook.book.model import Twin
+from rimbook.book.model import Part, Twin
 from rimbook.book.reader import Path
 from rimbook.book.rules import where
 from rimbook.book.rules.rule import Finding, Given, Rule
@@ -21,23 +21,18 @@ GIVE_DERIVED_MM = 3.0
 
 
 def check(placed: PlacedMap, given: Given) -> Iterator[Finding]:
-    frame, holes = placed.frame, placed.rim.holes
-    resolution = (frame.measured.resolution_mm if frame.measured else None) or 0.0
+    frame, parts = placed.frame, given.book.parts
+    off = [(twin, *found) for twin in frame.twins if (found := _off(placed, twin, parts.get(twin.part)))]
+    if not off:
+        return
     paths: dict[object, Path] = {
         at: line.path for line in where.fitted_lines(MapFile(frame, placed.document)) for at in line.kept
     }
     wrong: defaultdict[tuple[Path, float, bool], list[Twin]] = defaultdict(list)
-    for twin in frame.twins:
-        part = given.book.parts.get(twin.part)
-        first, second = (holes.get(at) for at in twin.holes)
-        if part is None or part.pitch_mm is None or first is None or second is None:
-            continue
-        apart = dist(first.at, second.at)
-        measured = first.place == second.place == "measured"
-        if abs(apart - part.pitch_mm) > (GIVE_MM + 2 * resolution if measured else GIVE_DERIVED_MM):
-            wrong[paths.get(twin.holes[0], ("fitted",)), round(apart, 1), measured].append(twin)
+    for twin, apart, measured in off:
+        wrong[paths.get(twin.holes[0], ("fitted",)), round(apart, 1), measured].append(twin)
     for (path, apart, measured), twins in wrong.items():
-        pitch = given.book.parts[twins[0].part].pitch_mm or 0.0
+        pitch = parts[twins[0].part].pitch_mm or 0.0
         first_hole, second_hole = twins[0].holes
         yield Finding(
             path,
@@ -48,6 +43,18 @@ def check(placed: PlacedMap, given: Given) -> Iterator[Finding]:
             severity="error" if measured else "warning",
             tip=None if measured else "Measure the places of the two holes to be sure.",
         )
+
+
+def _off(placed: PlacedMap, twin: Twin, part: Part | None) -> tuple[float, bool] | None:
+    """How far apart (mm) the holes of a twin are that are off its pitch, and whether both were measured."""
+    first, second = (placed.rim.holes.get(at) for at in twin.holes)
+    if part is None or part.pitch_mm is None or first is None or second is None:
+        return None
+    apart = dist(first.at, second.at)
+    measured = first.place == second.place == "measured"
+    resolution = (placed.frame.measured.resolution_mm if placed.frame.measured else None) or 0.0
+    give = GIVE_MM + 2 * resolution if measured else GIVE_DERIVED_MM
+    return (apart, measured) if abs(apart - part.pitch_mm) > give else None
 
 
 RULE = Rule(
