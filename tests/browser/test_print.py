@@ -69,6 +69,22 @@ def test_a_page_takes_few_sheets_and_none_is_nearly_empty(
 
 
 @pytest.mark.parametrize("paper", PAPERS)
+def test_the_face_of_every_frame_is_on_the_first_sheet_and_the_unrolled_rim_on_the_second(
+    page: Page, built_site: Path, paper: str
+) -> None:
+    """However many facts a map has, they leave no sheet half empty."""
+    files = sorted(
+        file for file in (built_site / "frames").glob("*/index.html") if "." not in file.parent.name
+    )
+    assert len(files) >= 17
+    for file in files:
+        page.goto(file.as_uri())
+        first, second, *_ = printed(page, paper)
+        assert "Seen face on, handle down" in first, file
+        assert "rim unrolled, head at the top" in second, file
+
+
+@pytest.mark.parametrize("paper", PAPERS)
 def test_a_frame_on_paper(page: Page, built_site: Path, paper: str) -> None:
     page.emulate_media(color_scheme="dark")
     page.goto((built_site / FRAME).as_uri())

@@ -27,7 +27,9 @@ def test_every_page_and_file_is_written(tmp_path: Path, capsys: pytest.CaptureFi
     }
     pages = [each for each in demo_site().values() if isinstance(each, Page)]
     assert code == 0
-    assert written == {*demo_site(), "index.html", "assets/plain.css"}
+    listed = {name for name in written if name.startswith("offline/list")}
+    assert "offline/list.json" in listed
+    assert written - listed == {*demo_site(), "index.html", "assets/plain.css", "worker.js"}
     assert f"{len(pages) + 1} pages" in capsys.readouterr().out
 
 

@@ -12,9 +12,11 @@ from mkdocs.structure.files import File, InclusionLevel
 
 from rimbook.hosts.shell import SLOTS, Shell
 from rimbook.site.book_files import BOOK_FILES
+from rimbook.site.cross import maker_slugs
 from rimbook.site.csv_files import frame_table
 from rimbook.site.data_files import frame_file
-from rimbook.site.links import frame_path, part_path
+from rimbook.site.links import bore_path, frame_path, part_path
+from rimbook.site.matrix_places import WHATS, matrix_path
 from rimbook.site.numbers.links import topic_path
 from rimbook.site.numbers.topics import TOPICS
 from rimbook.site.pages import Kind
@@ -68,12 +70,22 @@ def promised_files(source: Source, config: MkDocsConfig) -> Iterator[File]:
                 f"sports/{frame.sport}/index.html",
             )
         )
+    paths |= dict.fromkeys(f"{path}index.html" for path in _listed(source))
     paths |= dict.fromkeys(f"{part_path(part)}index.html" for part in source.catalogue)
     paths |= dict.fromkeys(f"{topic_path(topic.slug)}index.html" for topic in TOPICS)
     for path in paths:
         yield Promised(
             path, None, config.site_dir, config.use_directory_urls, inclusion=InclusionLevel.INCLUDED
         )
+
+
+def _listed(source: Source) -> Iterator[str]:
+    """Pages that stand for what frames have in common: bores, makers, matrices."""
+    makers = maker_slugs(source.summaries, source.catalogue)
+    yield from (f"makers/{slug}/" for slug in makers.values())
+    yield from (bore_path(bore) for frame in source.summaries for bore in frame.uses)
+    sports = {frame.sport for frame in source.summaries}
+    yield from (matrix_path(what, sport) for what in WHATS for sport in sorted(sports))
 
 
 def edit_base(config: MkDocsConfig, parent: Path) -> str | None:

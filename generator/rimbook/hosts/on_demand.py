@@ -15,6 +15,7 @@ from rimbook.hosts.processes import copies_are_safe
 from rimbook.hosts.progress import Tell, progress
 from rimbook.hosts.shell import Shell
 from rimbook.hosts.workshop import WrongBook
+from rimbook.site.offline_list import Fingerprint, fingerprint
 from rimbook.site.pages import Asset, Page
 from rimbook.site.settings import Settings
 
@@ -26,6 +27,13 @@ ASKED = 40
 
 SHARE = 250
 """So many files are one piece of work: the files of a frame are neighbours and use one reading of it."""
+
+SLOW_SHARE = 4
+"""So many files to print are one piece of work: each takes as long as many pages."""
+
+
+Written = tuple[str, Fingerprint | None]
+"""The path of a file, and its fingerprint where it was written now."""
 
 
 class OnDemand:
@@ -62,17 +70,29 @@ class OnDemand:
             self._write_kindly(file)
         return [each for each in everything if isinstance(each, Page)]
 
-    def write_all(self, tell: Tell) -> None:
-        """Write everything now. Raises WrongBook where a map was changed since and is wrong."""
+    def write_all(self, tell: Tell) -> dict[str, Fingerprint]:
+        """Write everything now, and give what was written.
+
+        Raises WrongBook where a map was changed since and is wrong.
+        """
         files = list(self.due)
-        shares = [files[start : start + SHARE] for start in range(0, len(files), SHARE)]
+        slow = [
+            file for file in files if file.endswith(".pdf")
+        ]  # the longest work comes first, in small pieces
+        quick = [file for file in files if not file.endswith(".pdf")]
+        shares = [slow[start : start + SLOW_SHARE] for start in range(0, len(slow), SLOW_SHARE)]
+        shares += [quick[start : start + SHARE] for start in range(0, len(quick), SHARE)]
         written = (
             self._by_copies(shares) if len(shares) > 1 and copies_are_safe() else map(self._share, shares)
         )
-        for file in progress(chain.from_iterable(written), len(files), "files written", tell):
+        found: dict[str, Fingerprint] = {}
+        for file, each in progress(chain.from_iterable(written), len(files), "files written", tell):
             self.due.pop(file, None)
+            if each:
+                found[file] = each
+        return found
 
-    def _by_copies(self, shares: Sequence[Sequence[str]]) -> Iterator[Sequence[str]]:
+    def _by_copies(self, shares: Sequence[Sequence[str]]) -> Iterator[Sequence[Written]]:
         """Spread shares over copies of this process, which know already what every file is made from."""
         _WRITER[:] = [self]
         try:
@@ -81,19 +101,20 @@ class OnDemand:
         finally:
             _WRITER.clear()
 
-    def _share(self, files: Sequence[str]) -> Sequence[str]:
-        for file in files:
-            self.write(file)
-        return files
+    def _share(self, files: Sequence[str]) -> Sequence[Written]:
+        return [(file, self.write(file)) for file in files]
 
-    def write(self, file: str) -> None:
+    def write(self, file: str) -> Fingerprint | None:
         """Write one file, if it is still to be written."""
         with self._one_at_a_time:
             if make := self.due.get(file):
                 target = self.site / file
                 target.parent.mkdir(parents=True, exist_ok=True)
-                target.write_bytes(make())
+                data = make()
+                target.write_bytes(data)
                 del self.due[file]
+                return fingerprint(data)
+        return None
 
     def before(self, app: App, mount: str) -> App:
         """An application that writes what is asked for, and lets another answer."""
@@ -132,5 +153,5 @@ def _content(each: Page | Asset, shells: Mapping[str, Shell], settings: Settings
 _WRITER: list[OnDemand] = []
 
 
-def _write_share(files: Sequence[str]) -> Sequence[str]:
+def _write_share(files: Sequence[str]) -> Sequence[Written]:
     return _WRITER[0]._share(files)

@@ -8,7 +8,10 @@ from importlib.resources import files
 from pathlib import Path
 
 from rimbook.draw.style import properties
+from rimbook.hosts.leading_on import going_on
+from rimbook.hosts.offline import worker_meta, write_worker
 from rimbook.hosts.policy import META
+from rimbook.site.offline_list import Fingerprint, fingerprint
 from rimbook.site.pages import KINDS, Asset, Page
 from rimbook.site.publish import STYLE
 from rimbook.site.scripts import script_tag
@@ -28,6 +31,7 @@ _HOME = Page(
         f'<h1 id="page">{NAME}</h1>\n'
         "<p>Which grommet sits in which hole, frame by frame.</p>\n"
         f"<ul>{_links('', _PLACES)}</ul>\n"
+        '<p data-rb-offline="line"><a href="offline/index.html">Offline use</a></p>\n'
         '<div class="rb-caution" role="note" aria-label="Cautions">\n'
         "<p>Look for cracks first: a cracked frame is not strung. Cover your eyes when you push, pull or cut "
         "parts, and never string above the limit printed on the frame. The maker’s limit and a qualified "
@@ -41,15 +45,16 @@ def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
 
     Only writes: what lies there already and has another name stays.
     """
-    _write(folder, PLAIN_STYLE, plain_style().encode())
-    _write(folder, _HOME.file, whole(_HOME).encode())
+    written = {
+        PLAIN_STYLE: _write(folder, PLAIN_STYLE, plain_style().encode()),
+        _HOME.file: _write(folder, _HOME.file, whole(_HOME).encode()),
+    }
     count = 1
     for each in pages:
-        if isinstance(each, Asset):
-            _write(folder, each.file, each.data)
-        else:
-            _write(folder, each.file, whole(each).encode())
-            count += 1
+        data = whole(each).encode() if isinstance(each, Page) else each.data
+        written[each.file] = _write(folder, each.file, data)
+        count += isinstance(each, Page)
+    write_worker(folder, written)
     return count
 
 
@@ -59,13 +64,14 @@ def whole(page: Page) -> str:
     links = _links(root, (("", NAME), *_PLACES), page.path)
     return (
         f'<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{META}\n'
+        f"{worker_meta(root)}\n"
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{html.escape(page.title)} – {NAME}</title>\n"
         f'<meta name="description" content="{html.escape(page.description)}">\n'
         '<link rel="icon" href="data:,">\n'
         f'<link rel="stylesheet" href="{root}{STYLE}">\n'
         f'<link rel="stylesheet" href="{root}{PLAIN_STYLE}">\n'
-        f"{script_tag(page.kind, root)}\n</head>\n<body>\n"
+        f"{script_tag(page.kind, root)}\n{going_on(page)}</head>\n<body>\n"
         '<a class="plain-skip" href="#page">Skip to content</a>\n'
         f'<header class="plain-bar"><nav aria-label="Pages"><ul>{links}</ul></nav></header>\n'
         f'<main class="plain-body">\n{page.body}\n</main>\n</body>\n</html>\n'
@@ -88,7 +94,8 @@ def _links(root: str, places: Iterable[tuple[str, str]], current: str | None = N
     )
 
 
-def _write(folder: Path, path: str, data: bytes) -> None:
+def _write(folder: Path, path: str, data: bytes) -> Fingerprint:
     file = folder / path
     file.parent.mkdir(parents=True, exist_ok=True)
     file.write_bytes(data)
+    return fingerprint(data)
