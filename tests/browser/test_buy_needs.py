@@ -54,7 +54,8 @@ def inside(browser: Browser) -> Iterator[Page]:
                 "sheet_verdict": ["judge"],
                 "buy_needs": ["needsOf", "picks", "refreshes", "withRefreshes"],
                 "buy_solver": ["solve"],
-                "buy_prices": ["readPriceList", "offersOf", "shelfOf"],
+                "buy_prices": ["readPriceList"],
+                "buy_list": ["offersOf", "shelfOf"],
             },
         )
         yield page

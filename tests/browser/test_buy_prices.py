@@ -24,7 +24,11 @@ SETS = {"plover-set": {"barrel-21-short": 40, "plover-crown": 1}}
 def inside(browser: Browser) -> Iterator[Page]:
     with watched_page(browser) as (page, faults):
         look_inside(
-            page, {"buy_prices": ["readPriceList", "writePriceList", "offersOf", "shelfOf", "readRow"]}
+            page,
+            {
+                "buy_prices": ["readPriceList", "writePriceList", "readRow"],
+                "buy_list": ["offersOf", "shelfOf"],
+            },
         )
         yield page
     assert faults == []

@@ -33,9 +33,9 @@ def inside(browser: Browser) -> Iterator[Page]:
     assert faults == []
 
 
-@pytest.mark.parametrize("kind", ["shop", "dense"])
-def test_a_plan_takes_at_most_50_ms(inside: Page, kind: str) -> None:
-    """Of a shop's purchases 19 in 20, of dense coverings half as well: some are hard by nature.
+@pytest.mark.parametrize(("kind", "most"), [("shop", 0.98), ("dense", 0.95)])
+def test_a_plan_takes_at_most_50_ms(inside: Page, kind: str, most: float) -> None:
+    """Nearly always: a few are hard by nature, and then the page shows that it is still at work.
 
     The least of three tries counts, since other programs run on the same machine.
     """
@@ -44,9 +44,9 @@ def test_a_plan_takes_at_most_50_ms(inside: Page, kind: str) -> None:
         shop_case(random, groups=4 + at % 3)
         if kind == "shop"
         else cover_case(random, density=0.3 + 0.1 * (at % 3))
-        for at in range(40)
+        for at in range(100 if kind == "shop" else 40)
     ]
     found = inside.evaluate(SOLVE, problems)
     assert all(proven for _, proven in found)
     times = sorted(ms for ms, _ in found)
-    assert times[len(times) * 19 // 20 - 1 if kind == "shop" else len(times) // 2] <= MOST_MS
+    assert times[round(len(times) * most) - 1] <= MOST_MS

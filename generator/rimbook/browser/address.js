@@ -13,7 +13,6 @@ import { NO_FILTERS } from "./filters.js";
  */
 
 const TYPED = "q";
-const PAUSE_MS = 300;
 
 /**
  * Keys that nobody knows, or knows no longer, are passed over.
@@ -46,41 +45,6 @@ export function writeSearch({ typed, filters }) {
   for (const name of names()) if (filters[name].trim()) kept.set(name, filters[name].trim());
   const text = kept.toString();
   return text && `#${text}`;
-}
-
-/**
- * Puts something behind the `#` without a new step in the history.
- * @param {string} hash with `#`, or empty
- */
-export function showHash(hash) {
-  if (hash === location.hash) return;
-  try {
-    history.replaceState(history.state, "", location.pathname + location.search + hash);
-  } catch {
-    // Some browsers refuse after many changes in a row; the page works without.
-  }
-}
-
-/** @type {number | undefined} */
-let timer;
-let pending = "";
-
-/**
- * The same once the typing pauses: browsers refuse a page that rewrites its address at every key.
- * @param {string} hash
- */
-export function showHashSoon(hash) {
-  clearTimeout(timer);
-  pending = hash;
-  timer = setTimeout(showPendingHash, PAUSE_MS);
-}
-
-/** What waits for the pause, at once: before the reader leaves, so that the way back finds it. */
-export function showPendingHash() {
-  if (timer === undefined) return;
-  clearTimeout(timer);
-  timer = undefined;
-  showHash(pending);
 }
 
 function names() {

@@ -6,9 +6,9 @@
  * `#frames=plover-76,bobbin-64` names a set that someone else chose; without it the board shows the kept frames.
  */
 
-import { showHash } from "./address.js";
 import { readCard, sum } from "./board_sum.js";
 import { el, fill } from "./dom.js";
+import { showHash } from "./hash.js";
 import { unpackFrames } from "./index_data.js";
 import { MOST_FRAMES, hashOf, keepAll, kept, onKept, slugsInHash } from "./kept.js";
 import { load } from "./registry.js";

@@ -18,8 +18,17 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits")
-"""The kinds of page script: any page, and those of a frame, the finder, the board and what fits."""
+from rimbook.browser.smaller import smaller
+
+PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits", "prices", "tape", "draft")
+"""The kinds of page script: any page, and those of a frame, the finder, the board, what fits, prices, a tape,
+and the drafting page."""
+
+LATER_SCRIPTS = ("sheet",)
+"""What a page loads besides, once somebody wants it: the bench sheet of a frame."""
+
+WORKER_SCRIPTS = ("buy_worker", "offline_worker", "offline_farewell")
+"""What runs beside the pages: the one that plans purchases, keeps the site, or says farewell to it."""
 
 
 class CannotBundle(Exception):
@@ -45,10 +54,21 @@ _COMMENT_LINES = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*\n|//[^\n]*\n)"
 _NAME = re.compile(r"[A-Za-z_$][\w$]*")
 
 
-@cache
 def page_script(kind: str) -> bytes:
-    """The script of a kind of page, one of `PAGE_SCRIPTS`. Load it with `<script defer src=…>`."""
-    return bundle(kind, module_sources()).encode()
+    """A script of `PAGE_SCRIPTS`, or of `LATER_SCRIPTS`. Load that of a page with `<script defer src=…>`."""
+    return _scripts()[kind]
+
+
+def worker_script(name: str) -> bytes:
+    """A script of `WORKER_SCRIPTS`."""
+    return _scripts()[name]
+
+
+@cache
+def _scripts() -> dict[str, bytes]:
+    """Every script of the site. They are made together: that takes as long as one alone."""
+    sources = module_sources()
+    return smaller({name: bundle(name, sources) for name in (*PAGE_SCRIPTS, *LATER_SCRIPTS, *WORKER_SCRIPTS)})
 
 
 @cache

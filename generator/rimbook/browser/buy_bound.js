@@ -37,6 +37,8 @@ export class Bound {
       if (own.length === 1) this.packs[kinds[0]].push({ offer, count: counts[0] });
       else if (own.length) this.mixed.push({ offer, kinds, counts });
     });
+    /** Cost less worth of each kind, where it is least. */
+    this.leasts = new Float64Array(caps.length);
     /** Pieces that each group got, where cost less worth is least. */
     this.dealt = new Float64Array(asks.length);
   }
@@ -73,7 +75,8 @@ export class Bound {
     for (let kind = 0; kind < caps.length; kind++) {
       this.fill(kind, worth);
       const pieces = this.most(kind, have[kind]);
-      total += this.less(kind, have[kind], pieces);
+      this.leasts[kind] = this.less(kind, have[kind], pieces);
+      total += this.leasts[kind];
       this.hand(kind, 0, pieces, 1);
     }
     for (const each of this.mixed) if (open[each.offer]) total += this.mix(each, have);
@@ -96,8 +99,10 @@ export class Bound {
       own[at] = group;
     }
     let at = this.base[kind];
-    for (const group of own) {
-      for (let left = asks[group]; left > 0; left--, at++) worths[at + 1] = worths[at] + worth[group];
+    let sum = 0;
+    for (let i = 0; i < own.length; i++) {
+      const each = worth[own[i]];
+      for (let left = asks[own[i]]; left > 0; left--) worths[++at] = sum += each;
     }
   }
 
@@ -109,13 +114,18 @@ export class Bound {
   most(kind, have) {
     const { costs, worths, base } = this;
     const cap = this.model.caps[kind];
-    let best = have;
-    let least = -worths[base[kind] + have];
-    for (let pieces = have + 1; pieces <= cap; pieces++) {
-      const less = costs[base[kind] + pieces - have] - worths[base[kind] + pieces];
-      if (less < least) [least, best] = [less, pieces];
+    const start = base[kind];
+    const end = start + cap;
+    let best = start + have;
+    let least = -worths[best];
+    for (let at = best + 1; at <= end; at++) {
+      const less = costs[at - have] - worths[at];
+      if (less < least) {
+        least = less;
+        best = at;
+      }
     }
-    return best;
+    return best - start;
   }
 
   /**
@@ -225,7 +235,7 @@ export class Bound {
     let total = weights[offer];
     for (const { kind, count } of brings[offer]) {
       const then = Math.min(caps[kind], have[kind] + count);
-      total += this.less(kind, then, this.most(kind, then)) - this.less(kind, have[kind], this.most(kind, have[kind]));
+      total += this.less(kind, then, this.most(kind, then)) - this.leasts[kind];
     }
     return Math.max(0, total);
   }

@@ -1,40 +1,23 @@
 /**
- * What a shop pays for parts and what lies on its shelf: kept on its own device, and as a file with the
- * columns `kind`, `part`, `count`, `price`, `currency`, `seller`. A row of kind `sold` is something to buy,
- * `count` pieces of a part (or sets) for `price`; a row of kind `shelf` is what is there, and its price,
- * which may be left out, is what a customer pays for one piece.
+ * What a shop pays for parts and what lies on its shelf, as a file with the columns `kind`, `part`, `count`,
+ * `price`, `currency`, `seller`. A row of kind `sold` is something to buy, `count` pieces of a part (or sets)
+ * for `price`; a row of kind `shelf` is what is there, and its price, which may be left out, is what a
+ * customer pays for one piece.
  */
 
 import { readCsv, writeCsv } from "./csv.js";
 import { digitsOf } from "./currencies.js";
 import { readAmount, written } from "./money.js";
 
-/** @typedef {import("./buy_problem.js").Offer} Offer */
+/** @typedef {import("./buy_list.js").PriceList} PriceList */
+/** @typedef {import("./buy_list.js").Sold} Sold */
+/** @typedef {import("./buy_list.js").Shelved} Shelved */
 /** @typedef {import("./csv.js").Fault} Fault */
 
-/**
- * @typedef {object} Sold
- * @property {string} part id of a part or a set
- * @property {number} count
- * @property {number} price of all of them, in minor units
- * @property {string} seller
- */
-
-/**
- * @typedef {object} Shelved
- * @property {string} part
- * @property {number} count
- * @property {number | null} price of one piece, in minor units
- */
-
-/**
- * @typedef {object} PriceList
- * @property {string} currency as in ISO 4217
- * @property {Sold[]} sold
- * @property {Shelved[]} shelf
- */
-
 /** The cells of a row by the name of their column. @typedef {Record<string, string>} Fields */
+
+/** Rows that are about how a shop charges, not about parts; see `shop_file.js`. */
+const SETTINGS = ["terms", "seconds"];
 
 export const COLUMNS = ["kind", "part", "count", "price", "currency", "seller"];
 const NEEDED = ["part", "count"];
@@ -43,7 +26,7 @@ const LONGEST = 100;
 const MOST_PIECES = 10_000;
 
 /**
- * One row, as typed into a table or read from a file.
+ * One row about a part, as typed into a table or read from a file.
  * @param {Fields} fields
  * @param {string} currency
  * @returns {{sold: Sold} | {shelved: Shelved} | {problem: string}}
@@ -76,7 +59,7 @@ export function readRow(fields, currency) {
  * A price list from a file or from what was pasted. Good rows are kept, whatever is wrong with others.
  * @param {string} text
  * @param {string} fallback the currency of a file that names none
- * @returns {{list: PriceList, faults: Fault[]}}
+ * @returns {{list: PriceList, settings: {row: number, fields: Fields}[], faults: Fault[]}}
  */
 export function readPriceList(text, fallback) {
   const { rows, faults } = readCsv(text);
@@ -89,7 +72,7 @@ export function readPriceList(text, fallback) {
       row: heading?.row ?? 1,
       message: `The heading lacks ${missing.join(" and ")}: expected ${COLUMNS.join(", ")}; ${found}.`,
     });
-    return { list: { currency: fallback, sold: [], shelf: [] }, faults };
+    return { list: { currency: fallback, sold: [], shelf: [] }, settings: [], faults };
   }
   const named = others.map(({ row, cells }) => ({
     row,
@@ -99,15 +82,20 @@ export function readPriceList(text, fallback) {
   const currency = named.map(({ fields }) => currencyIn(fields)).find((code) => digitsOf(code) !== null) ?? fallback;
   /** @type {PriceList} */
   const list = { currency, sold: [], shelf: [] };
+  const settings = [];
   /** @type {Map<string, number>} */
   const seen = new Map();
   for (const { row, count, fields } of named) {
+    if (SETTINGS.includes((fields["kind"] ?? "").trim().toLowerCase())) {
+      settings.push({ row, fields });
+      continue;
+    }
     const isWhole = count === columns.length;
     const uneven = `It has ${count} cells; expected ${columns.length}, as in the heading.`;
     const message = isWhole ? add(list, fields, row, seen) : uneven;
     if (message) faults.push({ row, message });
   }
-  return { list, faults: faults.sort((a, b) => a.row - b.row) };
+  return { list, settings, faults: faults.sort((a, b) => a.row - b.row) };
 }
 
 /**
@@ -154,28 +142,6 @@ export function writePriceList({ currency, sold, shelf }) {
     ...sold.map((each) => row("sold", each, each.seller)),
     ...shelf.map((each) => row("shelf", each)),
   ]);
-}
-
-/**
- * What can be bought, as the search for the cheapest purchase wants it.
- * @param {PriceList} list
- * @param {Readonly<Record<string, Readonly<Record<string, number>>>>} sets what each set holds
- * @returns {Offer[]} the id is the place in the list
- */
-export function offersOf({ sold }, sets) {
-  return sold.map(({ part, count, price }, at) => {
-    const holds = sets[part] ?? { [part]: 1 };
-    const pieces = Object.entries(holds).map(([each, of]) => [each, of * count]);
-    return { id: String(at), price, holds: Object.fromEntries(pieces) };
-  });
-}
-
-/**
- * @param {PriceList} list
- * @returns {Record<string, number>} pieces by part id
- */
-export function shelfOf({ shelf }) {
-  return Object.fromEntries(shelf.map(({ part, count }) => [part, count]));
 }
 
 /**

@@ -15,8 +15,8 @@ import { deal } from "./buy_uses.js";
 /** @typedef {import("./buy_uses.js").Use} Use */
 /** @typedef {import("./buy_search.js").Found} Found */
 
-/** As many purchases as are tried before the answer is given without proof. */
-export const MOST_NODES = 200_000;
+/** As many purchases as are tried before the answer is given without proof: each one that waits takes a kilobyte. */
+export const MOST_NODES = 60_000;
 
 /**
  * @typedef {object} Line
@@ -68,6 +68,11 @@ export class Solver {
     this.problem = { ...problem, needs };
     this.model = model(this.problem);
     this.search = new Search(this.model, mostNodes);
+    /** How many offers hold each part. @type {Map<string, number>} */
+    this.sellers = new Map();
+    for (const { holds } of problem.offers) {
+      for (const part of Object.keys(holds)) if (holds[part]) this.sellers.set(part, (this.sellers.get(part) ?? 0) + 1);
+    }
   }
 
   /**
@@ -122,12 +127,18 @@ export class Solver {
       if (fresh) left[part] -= fresh;
       if (count > fresh) taken[part] = (taken[part] ?? 0) + count - fresh;
     }
+    /** @param {Offer} offer */
+    const forcedBy = (offer) => {
+      const isOnly = Object.keys(offer.holds).some((part) => offer.holds[part] && this.sellers.get(part) === 1);
+      if (!isOnly) return [];
+      return unmet({ needs, shelf, offers: offers.filter((other) => other !== offer) }).map(({ need }) => need);
+    };
     return {
       lines: chosen.map(({ offer, times: count }) => ({
         offer: offer.id,
         times: count,
         serves: [...new Set(uses.filter(({ part }) => offer.holds[part]).map(({ need }) => need))],
-        forcedBy: unmet({ needs, shelf, offers: offers.filter((other) => other !== offer) }).map(({ need }) => need),
+        forcedBy: forcedBy(offer),
       })),
       price: chosen.reduce((total, { offer, times: count }) => total + offer.price * count, 0),
       purchases: chosen.reduce((total, { times: count }) => total + count, 0),
@@ -162,7 +173,11 @@ function unmet({ needs, offers, shelf }) {
   const supply = parts.map((part) => (sold.has(part) ? asked : (shelf[part] ?? 0)));
   const index = new Map(parts.map((part, at) => [part, at]));
   const kindsOf = needs.map((need) => need.parts.map((part) => /** @type {number} */ (index.get(part))));
-  const lacking = new Deal(needs.map((need) => need.count), kindsOf, parts.length).out(supply);
+  const lacking = new Deal(
+    needs.map((need) => need.count),
+    kindsOf,
+    parts.length,
+  ).out(supply);
   return lacking.map(({ group, pieces }) => {
     const { id, parts: own } = needs[group];
     const why = !own.length ? "nothing serves" : own.some((part) => shelf[part]) ? "too few left" : "not to be had";

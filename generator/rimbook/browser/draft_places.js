@@ -25,24 +25,39 @@ const MEASURED_GAP_MM = 0.01;
  */
 
 /**
+ * Where a hole comes to lie down its own side, and how far that is from where it should, both in mm.
+ * @typedef {object} Laid
+ * @property {number} along
+ * @property {number} bend
+ */
+
+/**
  * All drilled holes on the outline, by address. A measured place wins; derived places follow those beside them.
  * @param {Bed} bed
  * @returns {Map<string, Placed>}
  */
 export function places(bed) {
   const line = curve(bed.head);
-  const walks = halvesOf(bed);
-  const even = spacing(bed, walks);
-  const laid = walks.map(({ half, holes }) => lay(half, holes, even));
+  const laid = laidOf(bed);
   /** @type {Map<string, Placed>} */
   const found = new Map();
   for (const hole of bed.holes) {
     if (!hole.drilled) continue;
-    const down = laid[hole.side === "R" ? 0 : laid.length - 1].get(hole.number) ?? 0;
+    const down = laid(hole).along;
     const along = hole.side === "R" ? down : line.length - down;
     found.set(hole.address, { ...at(line, along), along, measured: hole.place !== null });
   }
   return found;
+}
+
+/**
+ * How far (mm) each drilled hole had to move along the rim to keep the order of the walk, by address.
+ * @param {Bed} bed
+ * @returns {Map<string, number>}
+ */
+export function bends(bed) {
+  const laid = laidOf(bed);
+  return new Map(bed.holes.filter(({ drilled }) => drilled).map((hole) => [hole.address, laid(hole).bend]));
 }
 
 /**
@@ -51,6 +66,17 @@ export function places(bed) {
  */
 export function bedOf(bed) {
   return spacing(bed, halvesOf(bed));
+}
+
+/**
+ * @param {Bed} bed
+ * @returns {(hole: DraftHole) => Laid} for drilled holes
+ */
+function laidOf(bed) {
+  const walks = halvesOf(bed);
+  const even = spacing(bed, walks);
+  const laid = walks.map(({ half, holes }) => lay(half, holes, even));
+  return ({ side, number }) => laid[side === "R" ? 0 : laid.length - 1].get(number) ?? { along: 0, bend: 0 };
 }
 
 /**
@@ -82,7 +108,7 @@ function areAlike(one, other) {
  * @param {Half} half
  * @param {DraftHole[]} holes of one side, from the head
  * @param {Spacing} even
- * @returns {Map<number, number>} mm down the side, by number
+ * @returns {Map<number, Laid>} by number
  */
 function lay(half, holes, even) {
   /** @type {Slot} */
@@ -101,7 +127,14 @@ function lay(half, holes, even) {
     known.push(...inOrder(between, start, end, DERIVED_GAP_MM), end);
   }
   const numbers = drilled.map(({ number }) => number);
-  return filled(known, numbers);
+  const along = filled(known, numbers);
+  const should = new Map([...wanted, ...measured]);
+  return new Map(
+    numbers.map((number) => {
+      const here = along.get(number) ?? 0;
+      return [number, { along: here, bend: Math.abs(here - (should.get(number) ?? here)) }];
+    }),
+  );
 }
 
 /**

@@ -1,5 +1,7 @@
 /** The walk: one word for each place, from the middle of the head to the middle of the throat. */
 
+import { shown } from "./draft_text.js";
+
 export const MOST_PLACES = 200;
 
 /**
@@ -25,9 +27,9 @@ export function readPlace(word) {
   if (word === ".") return { passes: [], drilled: true };
   if (word === "x") return { passes: [], drilled: false };
   const passes = word.split("+");
-  if (!passes.every((each) => /^[mc][1-9][0-9]{0,2}$/.test(each))) return `${quoted(word)} is no place of a walk.`;
-  if (passes.length > 2) return `${quoted(word)} puts ${passes.length} strings through one hole; two are the most.`;
-  if (new Set(passes).size < passes.length) return `${quoted(word)} puts the same string through one hole twice.`;
+  if (!passes.every((each) => /^[mc][1-9][0-9]{0,2}$/.test(each))) return `${shown(word)} is no place of a walk.`;
+  if (passes.length > 2) return `${shown(word)} puts ${passes.length} strings through one hole; two are the most.`;
+  if (new Set(passes).size < passes.length) return `${shown(word)} puts the same string through one hole twice.`;
   return { passes, drilled: true };
 }
 
@@ -61,12 +63,4 @@ export function readWalk(text) {
 export function writePlace({ passes, drilled }) {
   if (!drilled) return "x";
   return passes.join("+") || ".";
-}
-
-/**
- * A word as messages show it: in quotation marks, and not endless.
- * @param {string} word
- */
-export function quoted(word) {
-  return `“${word}”`;
 }

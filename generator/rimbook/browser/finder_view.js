@@ -6,12 +6,13 @@
  * `finder/index.html#part=barrel-27-short`, with the keys q, sport, maker, bore, part, pattern, holes, shared.
  */
 
-import { holdsSearch, readSearch, showHashSoon, showPendingHash, writeSearch } from "./address.js";
+import { holdsSearch, readSearch, writeSearch } from "./address.js";
 import { understand } from "./ask.js";
 import { el, fill, isTyping } from "./dom.js";
 import { FILTER_LABELS, NO_FILTERS, active } from "./filters.js";
 import { finderForm } from "./finder_form.js";
 import { finderResults } from "./finder_results.js";
+import { showHashSoon, showPendingHash } from "./hash.js";
 import { unpackFrames, withParts } from "./index_data.js";
 import { load } from "./registry.js";
 import { search } from "./search.js";

@@ -5,7 +5,6 @@
  * `data-rb-root` is the way to the root of the site. Links elsewhere may fill the form in: see `fits_address.js`.
  */
 
-import { showHash, showHashSoon, showPendingHash } from "./address.js";
 import { el, fill } from "./dom.js";
 import { moveBehindHash, readAddress, writeAddress } from "./fits_address.js";
 import { readFits } from "./fits_data.js";
@@ -14,6 +13,7 @@ import { FIELDS, FIELD_NAMES, NOTHING_TYPED, missingOf, readHole } from "./fits_
 import { cautionBox, resultLists, unjudgedList } from "./fits_results.js";
 import { nearest, ranked } from "./fits_rules.js";
 import { holeText, reasonFacts } from "./fits_words.js";
+import { showHash, showHashSoon, showPendingHash } from "./hash.js";
 import { size } from "./millimetres.js";
 import { load } from "./registry.js";
 import { counted, listed } from "./words.js";

@@ -4,9 +4,10 @@ import "./page.js";
 import { startTension } from "./frame_tension.js";
 import { startLayers } from "./layers.js";
 import { startMarks } from "./marks.js";
-import { describeRow, startTables } from "./tables.js";
+import { startSheetDoor } from "./sheet_door.js";
+import { describeRow } from "./tables.js";
 
-startTables(document);
 startLayers(document);
 startTension(document);
 startMarks(document, describeRow);
+startSheetDoor(document);

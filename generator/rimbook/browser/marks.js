@@ -1,14 +1,15 @@
 /**
  * One hole marked wherever it appears. Pointing or focusing marks for the moment; the address (`#R12`), a
- * click on a hole, or Enter marks until Escape. The readout is never empty, lest the page jump under the pointer.
+ * click on a hole, or Enter marks until Escape, unless another module has taken it. The
+ * readout is never empty, lest the page jump under the pointer.
  *
  * A hole is `[data-address="R12"]` in a drawing (`[data-rb-drawing] svg`) and `tr[data-hole="R12"]` in the
  * table; a link to `#R12` counts as pointing at it. What is marked has the class `is-marked`, in a
  * drawing also a ring `.rb-ring`, and the table is `is-live`; each drawing says in `.rb-readout` what the table has on the hole.
  */
 
-import { showHash } from "./address.js";
 import { el, fill, isTyping } from "./dom.js";
+import { showHash } from "./hash.js";
 import { inOrder, readAddress, step, written } from "./hole_walk.js";
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -60,7 +61,7 @@ export function startMarks(page, describe) {
   /** @param {string | null} address */
   const pin = (address) => {
     [pinned, pointed] = [address, null];
-    showHash(address ? `#${address}` : "");
+    if (!belongsToOthers(location.hash)) showHash(address ? `#${address}` : "");
     show();
   };
 
@@ -84,7 +85,7 @@ export function startMarks(page, describe) {
   page.addEventListener("focusout", () => point(null));
   page.addEventListener("click", (event) => {
     const address =
-      event.target instanceof Element && !event.target.closest("a, button")
+      !event.defaultPrevented && event.target instanceof Element && !event.target.closest("a, button")
         ? pointedAt(event.target, order)
         : null;
     if (address) pin(address === pinned ? null : address);
@@ -119,6 +120,14 @@ function pointedAt(target, order) {
     readAddress(link) ?? readAddress(addressOf(target.closest("[data-address], [data-hole]") ?? target));
   const address = found && written(found);
   return address && order.includes(address) ? address : null;
+}
+
+/**
+ * Whether more than a hole stands behind the `#`, as `#sheet=…`: that is not for this module to write over.
+ * @param {string} hash
+ */
+function belongsToOthers(hash) {
+  return /^#[a-z]+=/.test(hash);
 }
 
 function decodedHash() {

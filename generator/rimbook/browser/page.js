@@ -1,9 +1,13 @@
-/** Every page: what is kept shows, and `/` leads to the finder (`a[data-rb-finder-link]`). */
+/** Every page: what is kept shows, tables sort, and `/` leads to the finder (`a[data-rb-finder-link]`). */
 
 import { isTyping } from "./dom.js";
 import { startKeepButtons } from "./keep_button.js";
+import { startOffline } from "./offline.js";
+import { startTables } from "./tables.js";
 
 startKeepButtons();
+startOffline();
+startTables(document);
 
 addEventListener(
   "keydown",

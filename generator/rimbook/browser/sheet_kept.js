@@ -72,8 +72,11 @@ export function codeInHash(hash) {
   return new URLSearchParams(hash.replace(/^#/, "")).get(KEY) ?? "";
 }
 
-/** @param {SheetFrame} frame */
-function keptCode({ slug }) {
+/**
+ * @param {SheetFrame} frame
+ * @returns {string} empty where the device holds no sheet
+ */
+export function keptCode({ slug }) {
   const kept = recall(`${KEY}.${slug}`);
   return typeof kept === "string" ? kept : "";
 }

@@ -13,10 +13,11 @@ import { USUAL_LABOUR } from "./sheet_time.js";
  * @property {number} least charge for work, in minor units; 0 for none
  * @property {number} markup on parts, in percent
  * @property {Half} half how half a minor unit is rounded
+ * @property {number} [step] the total is a multiple of so many minor units
  */
 
 /** @type {Terms} */
-export const NO_TERMS = { hourly: 0, least: 0, markup: 0, half: "away" };
+export const NO_TERMS = { hourly: 0, least: 0, markup: 0, half: "away", step: 1 };
 
 /**
  * A part, or a pack, that the player pays.
@@ -24,11 +25,12 @@ export const NO_TERMS = { hourly: 0, least: 0, markup: 0, half: "away" };
  * @property {string} name
  * @property {number} count
  * @property {number} each price of one, in minor units
+ * @property {boolean} [isFinal] whether that is what the player pays, without the markup
  */
 
 /**
  * @typedef {object} QuoteLine
- * @property {"set-up" | "single" | "wide" | "twin" | "strip" | "turn" | "least charge" | "part"} what
+ * @property {"set-up" | "single" | "wide" | "twin" | "strip" | "turn" | "least charge" | "part" | "rounding"} what
  * @property {string} name of a part; else empty
  * @property {number} count
  * @property {number} seconds of work; 0 for parts
@@ -40,7 +42,7 @@ export const NO_TERMS = { hourly: 0, least: 0, markup: 0, half: "away" };
  * @property {QuoteLine[]} lines
  * @property {number} labour
  * @property {number} parts
- * @property {number} total
+ * @property {number} total of both, rounded as the terms say: the last line makes up for it
  */
 
 /** @type {Record<string, QuoteLine["what"]>} */
@@ -68,16 +70,20 @@ export function quote(work, parts, terms, labour = USUAL_LABOUR) {
   const lacking = work.length ? Math.max(0, terms.least - charged) : 0;
   if (lacking) lines.push({ what: "least charge", name: "", count: 1, seconds: 0, amount: lacking });
   /** @type {QuoteLine[]} */
-  const sold = parts.map(({ name, count, each }) => ({
+  const sold = parts.map(({ name, count, each, isFinal }) => ({
     what: "part",
     name,
     count,
     seconds: 0,
-    amount: share(each * count, Math.round((100 + terms.markup) * 100), 10_000, terms.half),
+    amount: share(each * count, Math.round((100 + (isFinal ? 0 : terms.markup)) * 100), 10_000, terms.half),
   }));
   const labourTotal = charged + lacking;
   const partsTotal = sold.reduce((total, { amount }) => total + amount, 0);
-  return { lines: [...lines, ...sold], labour: labourTotal, parts: partsTotal, total: labourTotal + partsTotal };
+  const { step = 1 } = terms;
+  const total = share(labourTotal + partsTotal, 1, step, terms.half) * step;
+  const amount = total - labourTotal - partsTotal;
+  if (amount) sold.push({ what: "rounding", name: "", count: 1, seconds: 0, amount });
+  return { lines: [...lines, ...sold], labour: labourTotal, parts: partsTotal, total };
 }
 
 /**

@@ -49,6 +49,7 @@ export const QUOTE_WORDS = {
   "turn": ["part turned", "parts turned"],
   "least charge": ["up to the least charge", "up to the least charge"],
   "part": ["part", "parts"],
+  "rounding": ["rounding", "rounding"],
 };
 
 /**

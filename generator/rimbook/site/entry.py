@@ -25,8 +25,10 @@ from rimbook.rim.types import Rim
 from rimbook.site.bench_view import bench_view
 from rimbook.site.data_files import frame_data
 from rimbook.site.frame_view import view
+from rimbook.site.handover import data_block
 from rimbook.site.links import frame_path
 from rimbook.site.pages import to_root
+from rimbook.site.sheet_data import sheet_data
 from rimbook.site.sold import Sets
 from rimbook.site.summary import Summary, summarise
 from rimbook.site.templates import render
@@ -73,6 +75,7 @@ def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
     frame, catalogue = rim.frame, answers.index.catalogue
     needed = regrommet(frame, catalogue)
     numbers = frame_numbers(rim, answers)
+    asked = places(frame, catalogue)
     pulls = {address: hole.pull for address, hole in numbers.holes.items()}
     root = to_root(frame_path(frame.slug))
     body = render(
@@ -80,11 +83,12 @@ def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
         view=view(rim, needed, pulls, catalogue, sets),
         drawings=_drawings(rim, catalogue, pulls),
         bench=bench_view(rim, numbers, answers, root),
+        sheet=data_block(sheet_data(frame, asked, numbers, answers, sets)),
         load=_LOAD,
         load_steps=steps_words(),
         root=root,
     )
-    return Entry(summarise(frame, needed, places(frame, catalogue)), body, frame_data(rim, pulls, needed))
+    return Entry(summarise(frame, needed, asked), body, frame_data(rim, pulls, needed))
 
 
 def face_drawing(body: str) -> str:

@@ -1,8 +1,12 @@
-"""Data for a page's script, as a script that hands them over: from a folder a page loads nothing else."""
+"""Data for a page's script: a script that hands them over, since from a folder a page loads nothing else, or
+a block on the page itself.
+"""
 
 from __future__ import annotations
 
 import json
+
+from markupsafe import Markup
 
 
 def handover(name: str, value: object) -> bytes:
@@ -12,6 +16,11 @@ def handover(name: str, value: object) -> bytes:
     """
     text = f"rimbook.put({_json(name)},{_json(value)});\n"
     return text.encode()
+
+
+def data_block(value: object) -> Markup:
+    """What a `<script type="application/json">` on the page itself holds: it ends no script and runs none."""
+    return Markup(_json(value))  # noqa: S704 - every `<` in it is escaped
 
 
 def _json(value: object) -> str:

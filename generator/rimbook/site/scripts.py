@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
-from rimbook.browser.bundle import PAGE_SCRIPTS, page_script
+from rimbook.browser.bundle import LATER_SCRIPTS, PAGE_SCRIPTS, page_script, worker_script
 from rimbook.site.pages import Asset
 
 _FINDER_MARK = "data-rb-finder "
+_PLANNER = "buy_worker"
 
 
 def script_files() -> Iterator[Asset]:
-    """Every script that a page of the site may load."""
-    for name in PAGE_SCRIPTS:
+    """Every script that a page of the site may load, and the one that plans purchases beside a page."""
+    for name in (*PAGE_SCRIPTS, *LATER_SCRIPTS):
         yield Asset(_file(name), partial(page_script, name))
+    yield Asset(_file(_PLANNER), partial(worker_script, _PLANNER))
 
 
 def script_tag(kind: str, root: str) -> str:
@@ -26,6 +28,11 @@ def script_tag(kind: str, root: str) -> str:
 def written_page_kind(html: str) -> str:
     """The kind of a page that somebody wrote by hand: one with the finder in it needs the finder's script."""
     return "finder" if _FINDER_MARK in html else "page"
+
+
+def later_script(name: str, root: str) -> str:
+    """The way to a script that a page loads once somebody wants it."""
+    return f"{root}{_file(name)}"
 
 
 def _file(name: str) -> str:
