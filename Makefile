@@ -43,7 +43,7 @@ clean: ## Remove the environment, the site and all caches
 	rm -rf .venv site .cache .hypothesis .mypy_cache .pytest_cache .ruff_cache
 
 # No index address is written, so the files work with any mirror.
-COMPILE := pyproject.toml --quiet --upgrade --extra site --universal --python-version 3.11 \
+COMPILE := pyproject.toml --quiet --upgrade --extra site --extra print --universal --python-version 3.11 \
 	--generate-hashes --no-emit-index-url --no-annotate --custom-compile-command "make requirements"
 
 INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check

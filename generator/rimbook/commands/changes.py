@@ -59,7 +59,7 @@ def run(args: Namespace) -> int:
     unread = {path.stem for path in map_paths(args.book)} - now.maps.keys()
     changes = compare(base.book, now.book, unread=unread)
     if args.pages:
-        page = changes_page(changes, base.book, now.book, {}, args.site)
+        page = changes_page(changes, base.book, now.book, now.book.moved.frames, args.site)
         write_alone(args.pages, "What changes", page)
     _print(changes, args.form, now)
     return NOTHING_WRONG

@@ -1,4 +1,4 @@
-"""`rimbook check`: hold maps and parts against the rules, and say what is wrong where."""
+"""`rimbook check`: hold maps, parts and clubs against the rules, and say what is wrong where."""
 
 from __future__ import annotations
 
@@ -20,8 +20,8 @@ from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_W
 def add(subparsers: Subparsers) -> None:
     parser: ArgumentParser = subparsers.add_parser(
         "check",
-        help="check maps and parts",
-        description="Check maps and parts. The whole book is read in any case, since maps name parts\n"
+        help="check maps, parts and clubs",
+        description="Check maps, parts and clubs. The whole book is read in any case, since maps name parts\n"
         "and sets name maps; only problems in the given files or folders are told.",
         epilog=EXIT_CODES,
         formatter_class=RawDescriptionHelpFormatter,
@@ -75,7 +75,12 @@ def run(args: Namespace) -> int:
     for folder, paths in asked.items():
         found, part_of_it = _check_book(folder, paths)
         problems += found
-        extent = Extent(extent.maps + part_of_it.maps, extent.parts + part_of_it.parts)
+        extent = Extent(
+            extent.maps + part_of_it.maps,
+            extent.parts + part_of_it.parts,
+            extent.clubs + part_of_it.clubs,
+            extent.moved + part_of_it.moved,
+        )
     if extent == Extent(0, 0) and not problems:
         return _called_wrongly(f"There is no map and no part in {' or '.join(map(str, args.paths))}.")
     if args.form == "json":
@@ -114,7 +119,11 @@ def _check_book(folder: Path, paths: Sequence[Path]) -> tuple[list[Problem], Ext
     ]
     maps = sum(asked(path) for path in map_paths(folder))
     parts = sum(len(file.parts) for file in loaded.parts_files if asked(folder.parent / file.document.file))
-    return problems, Extent(maps, parts)
+    clubs = sum(asked(folder.parent / file.document.file) for file in loaded.clubs.values())
+    moved = 0
+    if loaded.moved and asked(folder.parent / loaded.moved.document.file):
+        moved = len(loaded.moved.moved.frames) + len(loaded.moved.moved.parts)
+    return problems, Extent(maps, parts, clubs, moved)
 
 
 def _absolute(path: Path) -> Path:

@@ -23,6 +23,9 @@ _POSTS_SHOWN = 4
 _BREAK = 18.0
 """The gap in a strip that has more posts than are drawn."""
 
+_ABOVE, _BELOW = 8.0, 7.0
+"""What axes and a bumper take beyond the part itself."""
+
 # What an unknown size is drawn as: a barrel in mm, everything else in barrels.
 _BARREL, _BORE, _FLANGE, _PITCH, _LENGTH, _LONGER = 3.0, 0.6, 1.9, 2.8, 4.0, 1.5
 
@@ -85,6 +88,21 @@ def section(part: Part, *, name: str | None = None) -> str:
         title=f"{part.name} in section",
         description=_said(part, what),
         box=(0.0, 0.0, WIDTH, height),
+    )
+
+
+def bare_section(part: Part, *, name: str | None = None) -> str:
+    """The same without words and numbers, cut close, for where they stand beside it; nothing for a set."""
+    if part.kind == "set":
+        return ""
+    shape = _shape(part)
+    top = _TOP - _ABOVE
+    return svg.drawing(
+        _body(part, shape),
+        name=name or f"section-{part.id}",
+        title=f"{part.name} in section",
+        description=_said(part, _KINDS.get(part.kind, part.kind)),
+        box=(shape.left - 3, top, shape.right - shape.left + 6, shape.bottom - top + _BELOW),
     )
 
 

@@ -1,0 +1,142 @@
+"""`rimbook labels`: labels for the drawers of parts."""
+
+from __future__ import annotations
+
+import sys
+from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from rimbook.book.load import load_book
+from rimbook.book.model import LabelSheet
+from rimbook.book.problems import nearest
+from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_WRONG, Subparsers
+from rimbook.draw.labels_sheet import labels_pdf
+from rimbook.draw.paper import PAPERS
+from rimbook.draw.typeset import Unprintable
+from rimbook.site.drawer_labels import drawer_labels, parts_of
+
+SHEET = LabelSheet()
+
+
+def add(subparsers: Subparsers) -> None:
+    parser: ArgumentParser = subparsers.add_parser(
+        "labels",
+        help="print labels for the drawers of parts",
+        description="Write labels for the drawers of parts as a PDF: of all parts that a club's frames\n"
+        "take, or of the parts you name. Count the rows and columns of your sheet of labels and measure its\n"
+        "margins and gaps; try the grid on plain paper first, with --borders.",
+        epilog=EXIT_CODES,
+        formatter_class=RawDescriptionHelpFormatter,
+    )
+    which = parser.add_mutually_exclusive_group(required=True)
+    which.add_argument(
+        "club", nargs="?", metavar="CLUB", help="all parts of a club's frames, by its file's name"
+    )
+    which.add_argument("--parts", nargs="+", metavar="PART", help="these parts, by catalogue id")
+    grid = parser.add_argument_group("the sheet of labels, in millimetres")
+    grid.add_argument("--rows", type=int, help=f"default: the club's, or {SHEET.rows}")
+    grid.add_argument("--columns", type=int, help=f"default: the club's, or {SHEET.columns}")
+    grid.add_argument(
+        "--margins",
+        type=float,
+        nargs=4,
+        metavar=("TOP", "RIGHT", "BOTTOM", "LEFT"),
+        help=f"white edges of the paper (default: the club's, or {_list(SHEET.margins_mm)})",
+    )
+    grid.add_argument(
+        "--gap",
+        type=float,
+        nargs=2,
+        metavar=("ACROSS", "DOWN"),
+        help=f"from label to label (default: the club's, or {_list(SHEET.gap_mm)})",
+    )
+    grid.add_argument("--paper", choices=PAPERS, help=f"default: the club's, or {SHEET.paper}")
+    grid.add_argument(
+        "--skip", type=int, default=0, metavar="N", help="so many labels of the first sheet are used already"
+    )
+    grid.add_argument("--borders", action="store_true", help="draw the edge of every label")
+    parser.add_argument(
+        "--site-url", metavar="URL", help="where the site of this book lies: each label gets a code to scan"
+    )
+    parser.add_argument(
+        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
+    )
+    parser.add_argument(
+        "--fonts",
+        type=Path,
+        action="append",
+        default=[],
+        metavar="DIR",
+        help="a folder with fonts for names in other scripts; may be given again",
+    )
+    parser.add_argument(
+        "--out",
+        type=Path,
+        default=Path("labels.pdf"),
+        metavar="FILE",
+        help="where to write (default: labels.pdf)",
+    )
+    parser.set_defaults(run=run)
+
+
+def run(args: Namespace) -> int:
+    if not (args.book / "maps").is_dir():
+        return _wrongly(f"{args.book} is no book: it has no folder maps.")
+    book = load_book(args.book).book
+    asked, known = ([args.club], book.clubs) if args.club else (args.parts, book.parts)
+    for each in asked:
+        if each not in known:
+            near = nearest(each, known)
+            what = "club" if args.club else "part"
+            return _wrongly(f"There is no {what} {each!r}." + (f" Did you mean {near}?" if near else ""))
+    club = book.clubs[args.club] if args.club else None
+    slugs = [each.frame for each in club.frames] if club else list(book.frames)
+    missing = [slug for slug in slugs if slug not in book.frames]
+    if club and missing:
+        print(
+            f"rimbook labels: {club.source} names frames without a map: {', '.join(missing)}.",
+            file=sys.stderr,
+        )
+        return ERRORS_FOUND
+    frames = [book.frames[slug] for slug in dict.fromkeys(slugs)]
+    parts = args.parts or parts_of(frames, book.parts)
+    try:
+        pdf = labels_pdf(
+            drawer_labels(parts, frames, book.parts, args.site_url),
+            book.parts,
+            _sheet(args, club.labels if club else SHEET),
+            skip=args.skip,
+            borders=args.borders,
+            fonts=tuple(args.fonts),
+        )
+    except (ValueError, Unprintable) as error:
+        return _wrongly(str(error))
+    try:
+        args.out.write_bytes(pdf)
+    except OSError as error:
+        return _wrongly(f"{args.out} cannot be written: {error.strerror}.")
+    print(f"{args.out}\nPrint it at 100 %, on plain paper first, and hold it against a sheet of labels.")
+    return NOTHING_WRONG
+
+
+def _sheet(args: Namespace, usual: LabelSheet) -> LabelSheet:
+    """The usual sheet with what was typed in its place."""
+    typed = {
+        "paper": args.paper,
+        "rows": args.rows,
+        "columns": args.columns,
+        "margins_mm": args.margins and tuple(args.margins),
+        "gap_mm": args.gap and tuple(args.gap),
+    }
+    return replace(usual, **{name: value for name, value in typed.items() if value is not None})
+
+
+def _list(sizes: Iterable[float]) -> str:
+    return " ".join(f"{size:g}" for size in sizes)
+
+
+def _wrongly(words: str) -> int:
+    print(f"rimbook labels: {words}", file=sys.stderr)
+    return CALLED_WRONGLY
