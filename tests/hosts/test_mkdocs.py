@@ -94,6 +94,26 @@ def test_every_page_wears_the_theme(made: Path) -> None:
     assert "Frames" in tree.xpath("string(//li[contains(@class, 'md-tabs__item--active')])")
 
 
+def test_a_written_page_may_lead_to_every_kind_of_generated_page(tmp_path: Path) -> None:
+    paths = (
+        "bores/2.7/index.html",
+        "makers/saltmarsh-works/index.html",
+        "matrix/bores/badminton/index.html",
+        "matrix/parts/badminton/index.html",
+        "sports/badminton/index.html",
+        "parts/barrel-21-short/index.html",
+        "numbers/pull/index.html",
+        "offline/index.html",
+        "data/frames/plover-76.csv",
+    )
+    links = "\n".join(
+        f"- [{path}]({path.replace('offline/index.html', 'offline/index.md')})" for path in paths
+    )
+    site = built(project(tmp_path, f"# Home\n\n{links}\n"))
+    for path in paths:
+        assert (site / path).is_file(), path
+
+
 def test_every_link_of_every_page_leads_somewhere(made: Path) -> None:
     site, checked = made / "site", 0
     for file in site.rglob("*.html"):

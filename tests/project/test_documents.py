@@ -26,6 +26,13 @@ MAPS = [
     (path, match[1])
     for path in DOCUMENTS
     for match in re.finditer(r"```yaml\n(format: 1\nname: .*?)```", text(path), re.DOTALL)
+    if "\nwalk: " in match[1]
+]
+CLUBS = [
+    (path, match[1])
+    for path in DOCUMENTS
+    for match in re.finditer(r"```yaml\n(format: 1\nname: .*?)```", text(path), re.DOTALL)
+    if "\nwalk: " not in match[1]
 ]
 
 
@@ -86,6 +93,18 @@ def test_a_map_in_a_document_is_right(path: Path, written: str, tmp_path: Path) 
     (frames / "maps" / "sandpiper-76.yaml").write_text(written, encoding="utf-8")
     problems = [problem for problem in check(load_book(frames)) if "sandpiper-76" in problem.file]
     assert [f"{problem.place}: {problem.message}" for problem in problems if problem.severity != "note"] == []
+
+
+@pytest.mark.parametrize(("path", "written"), CLUBS, ids=[str(path) for path, _ in CLUBS])
+def test_a_club_in_a_document_is_right(path: Path, written: str, tmp_path: Path) -> None:
+    frames = shutil.copytree(ROOT / "frames", tmp_path / "frames")
+    (frames / "clubs" / "reed-street.yaml").write_text(written, encoding="utf-8")
+    problems = [problem for problem in check(load_book(frames)) if "reed-street" in problem.file]
+    assert [f"{problem.place}: {problem.message}" for problem in problems] == []
+
+
+def test_there_is_a_club_on_the_page_of_prints() -> None:
+    assert [path.name for path, _ in CLUBS] == ["prints.md"]
 
 
 def test_there_is_a_map_in_the_readme_and_in_the_guide() -> None:

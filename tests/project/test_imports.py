@@ -18,9 +18,12 @@ ROOMS = ("book", "rim", "bench", "draw", "browser", "site", "hosts")
 LIBRARIES = {
     "jinja2": ("site", "hosts"),
     "markupsafe": ("site",),
+    "minify": ("browser",),
     "mkdocs": ("hosts",),
     "pydantic": ("book", "site", "hosts"),
     "pydantic_core": ("book",),
+    "segno": ("draw",),
+    "typst": ("draw",),
     "yaml": ("book",),
 }
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from rimbook.book.load import Loaded, load_book
-from rimbook.book.model import Address
+from rimbook.book.model import Address, Moved
 from rimbook.draw.face import face
 from rimbook.draw.ringed import ringed
 from rimbook.rim.place import place
@@ -62,7 +62,7 @@ def test_a_frame_that_goes_breaks_and_says_who_still_names_it(tmp_path: Path) ->
 def test_a_frame_that_moved_is_no_loss(tmp_path: Path) -> None:
     before = book(tmp_path / "before")
     after = book(tmp_path / "after", {"lapwing-twenty": MAP})
-    found = compare(before.book, after.book, moved={"lapwing-20": "lapwing-twenty"})
+    found = compare(before.book, after.book, moved=Moved({"lapwing-20": "lapwing-twenty"}))
     assert sentences(found) == [
         "The page of Lapwing 20 moved from lapwing-20 to lapwing-twenty; the old address leads on."
     ]
@@ -113,3 +113,27 @@ def test_a_ring_is_drawn_where_the_hole_is(tmp_path: Path, address: Address) -> 
     x = found[hole:].split(' x="')[1].split('"')[0]
     assert f'<circle cx="{x}"' in found
     assert found.count("<circle") == drawing.count("<circle") + 1
+
+
+def test_the_newer_state_says_itself_what_moved(tmp_path: Path) -> None:
+    before = book(tmp_path / "before")
+    folder = tmp_path / "after"
+    book(folder, {"lapwing-twenty": MAP}, PARTS.replace("barrel-27:", "barrel-27-wide:", 1))
+    (folder / "moved.yaml").write_text(
+        "format: 1\nframes: {lapwing-20: lapwing-twenty}\nparts: {barrel-27: barrel-27-wide}\n", "utf-8"
+    )
+    found = compare(before.book, load_book(folder).book)
+    assert [each.text for each in found.breaking] == [
+        "The page of Lapwing 20 moved from lapwing-20 to lapwing-twenty; the old address leads on.",
+        "The page of Barrel 2.7 moved from barrel-27 to barrel-27-wide; the old address leads on.",
+    ]
+
+
+def test_a_map_that_is_given_up_for_another_is_gone_and_leads_on(tmp_path: Path) -> None:
+    other = changed(MAP, ("Lapwing 20", "Lapwing 21"))
+    before = book(tmp_path / "before", {"lapwing-20": MAP, "lapwing-21": other})
+    after = book(tmp_path / "after", {"lapwing-21": other})
+    found = compare(before.book, after.book, moved=Moved({"lapwing-20": "lapwing-21"}))
+    assert [(each.text, each.breaking) for each in found.changes] == [
+        ("Lapwing 20 by Saltmarsh Works is gone, and its address leads on to lapwing-21.", True)
+    ]

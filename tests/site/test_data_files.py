@@ -28,7 +28,10 @@ def test_the_list_of_frames_has_its_keys_and_every_frame() -> None:
     assert whole["format"] == 1
     assert [frame["slug"] for frame in whole["frames"]] == sorted(SLUGS)
     for frame in whole["frames"]:
-        assert list(frame) == ["slug", "name", "maker", "sport", "mains", "crosses", "holes", "bores", "url"]
+        assert list(frame) == [
+            "slug", "name", "maker", "sport", "mains", "crosses", "holes", "bores", "url", "confidence",
+        ]  # fmt: skip
+        assert frame["confidence"] == data(f"data/frames/{frame['slug']}.json")["confidence"]
         assert frame["url"] in demo_site()
         assert sum(frame["bores"].values()) <= frame["holes"]
         assert all(float(bore) > 0 for bore in frame["bores"])
@@ -39,8 +42,8 @@ def test_a_frame_has_its_keys_and_drilled_holes_alone(slug: str) -> None:
     frame = demo_book().frames[slug]
     found = data(f"data/frames/{slug}.json")
     assert list(found) == [
-        "format", "slug", "name", "maker", "sport", "mains", "crosses",
-        "outline", "holes", "path", "regrommet",
+        "format", "slug", "name", "maker", "sport", "year", "variant_of", "mains", "crosses",
+        "outline", "holes", "path", "regrommet", "measured", "confirmed", "source", "confidence",
     ]  # fmt: skip
     assert [hole["address"] for hole in found["holes"]] == [str(hole.address) for hole in frame.drilled]
     for hole, written in zip(frame.drilled, found["holes"], strict=True):

@@ -27,8 +27,11 @@ KEY_TABLES = (
     ("data-frame.schema.json", "StringPath"),
     ("data-frame.schema.json", "Leg"),
     ("data-frame.schema.json", "Needed"),
+    ("data-frame.schema.json", "Measured"),
+    ("data-frame.schema.json", "Confirmed"),
     ("data-parts.schema.json", "PartData"),
     ("data-parts.schema.json", "Measured"),
+    ("data-moved.schema.json", None),
 )
 
 
@@ -61,6 +64,7 @@ def test_there_is_an_excerpt_of_each_kind_of_file() -> None:
         "data/frames.json",
         "data/frames/plover-76.json",
         "data/parts.json",
+        "data/moved.json",
         "data/frames/plover-76.csv",
     ]
 

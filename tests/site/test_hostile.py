@@ -97,7 +97,7 @@ def test_pages_have_the_same_elements_whatever_the_words(word: str) -> None:
 def test_addresses_are_made_of_safe_letters(word: str) -> None:
     for path in site_of(word):
         assert path.isascii()
-        assert path.replace("/", "").replace("-", "").replace(".", "").isalnum()
+        assert path.replace("/", "").replace("-", "").replace(".", "").replace("_", "").isalnum()
         assert ".." not in path
         assert len(path) < 200
     for page in pages_of(word):

@@ -23,10 +23,10 @@ from rimbook.book.model import Address, Head
 from rimbook.rim.outline import curve
 from rimbook.rim.place import place
 from rimbook.site.numbers.figures import fig
-from rimbook.site.numbers.topics.completeness import percent
 from rimbook.site.numbers.topics.fit import PRINTED as PRINTED_FITS
 from rimbook.site.numbers.topics.fit import iso_fit
 from rimbook.site.pages import Page
+from rimbook.site.words import percent
 from tests.site.numbers_pages import SLUGS, trees, words
 from tests.site.sample import demo_book, published, small_book
 

@@ -28,15 +28,16 @@ from tests.book.maps import MAP, problems_of
 from tests.site.sample import ROOT, demo_site, published, small_book
 
 COMMITTED = Path(rimbook.__file__).parent / "schemas"
-WRITTEN = ("map.schema.json", "parts.schema.json")
+WRITTEN = ("map.schema.json", "parts.schema.json", "club.schema.json", "moved.schema.json")
 MAPS = sorted((ROOT / "frames" / "maps").glob("*.yaml"))
+CLUBS = sorted((ROOT / "frames" / "clubs").glob("*.yaml"))
 PARTS = sorted((ROOT / "frames" / "parts").glob("*.yaml"))
 DATA = {
     path: "data-frame.schema.json"
     if path.startswith("data/frames/")
     else f"data-{Path(path).stem}.schema.json"
     for path in demo_site()
-    if re.fullmatch(r"data/(?:(?:frames|parts)|frames/[^/]+)\.json", path)
+    if re.fullmatch(r"data/(?:(?:frames|parts|moved)|frames/[^/]+)\.json", path)
 }
 
 
@@ -105,6 +106,14 @@ def test_every_key_says_what_it_is_for(name: str) -> None:
                 assert target.get("description"), key
 
 
+@pytest.mark.parametrize("name", WRITTEN)
+def test_every_key_that_people_write_shows_an_example(name: str) -> None:
+    made = schema(name)
+    keys = [(key, inner) for node in nodes(made) for key, inner in node.get("properties", {}).items()]
+    assert [key for key, inner in keys if key != "default" and not inner.get("examples")] == []
+    assert len(keys) >= 3
+
+
 @pytest.mark.parametrize("name", SCHEMAS)
 def test_every_example_keeps_to_its_own_schema(name: str) -> None:
     whole = validator(name)
@@ -154,6 +163,18 @@ def test_a_map_keeps_to_its_schema(path: Path) -> None:
 @pytest.mark.parametrize("path", PARTS, ids=lambda path: path.stem)
 def test_a_parts_file_keeps_to_its_schema(path: Path) -> None:
     assert faults("parts.schema.json", parsed(path.read_text("utf-8"))) == []
+
+
+@pytest.mark.parametrize("path", CLUBS, ids=lambda path: path.stem)
+def test_a_club_file_keeps_to_its_schema(path: Path) -> None:
+    assert faults("club.schema.json", parsed(path.read_text("utf-8"))) == []
+
+
+def test_the_moved_names_keep_to_their_schema() -> None:
+    written = (ROOT / "frames" / "moved.yaml").read_text("utf-8")
+    assert faults("moved.schema.json", parsed(written)) == []
+    for wrong in ("frames: {Old: new}", "frames: {old: New}", "frame: {old: new}", "frames: {old: 1}"):
+        assert faults("moved.schema.json", parsed(f"format: 1\n{wrong}\n")), wrong
 
 
 @pytest.mark.parametrize("path", DATA)

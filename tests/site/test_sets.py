@@ -127,8 +127,8 @@ def test_many_sets_and_strips_are_broken_over_pages() -> None:
     assert len(trees["sets/page.2/index.html"].xpath("//tbody/tr")) == 12
     lists = ("sets/", "strips/", "parts/index.html")
     assert not [each for each in broken(site, trees) if each[0].startswith(lists)]
-    assert not trees["parts/index.html"].xpath("//section[@id='strip']//table")
-    assert trees["parts/index.html"].xpath("//section[@id='strip']//a[@href='../strips/index.html']")
+    assert not trees["parts/index.html"].xpath("//section[@id='strip' or @id='set']")
+    assert trees["parts/index.html"].xpath("//nav//a[@href='../strips/index.html']")
 
 
 def test_a_barrel_that_is_in_every_set_leads_to_no_flood_of_them() -> None:

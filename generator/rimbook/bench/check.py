@@ -81,14 +81,18 @@ def check(loaded: Loaded, today: date | None = None) -> tuple[Problem, ...]:
 
 def _problems(loaded: Loaded, given: Given) -> Iterator[Problem]:
     by_scope = {
-        scope: [rule for rule in BOOK_RULES if rule.scope == scope] for scope in ("map", "parts", "book")
+        scope: [rule for rule in BOOK_RULES if rule.scope == scope]
+        for scope in ("map", "parts", "club", "book")
     }
     for map_file in loaded.maps.values():
         yield from _of_map(by_scope["map"], map_file, given)
     for parts_file in loaded.parts_files:
         yield from run(by_scope["parts"], parts_file, parts_file.document, given)
+    for club_file in loaded.clubs.values():
+        yield from run(by_scope["club"], club_file, club_file.document, given)
     documents = {file.document.file: file.document for file in loaded.maps.values()}
     documents |= {file.document.file: file.document for file in loaded.parts_files}
+    documents |= {loaded.moved.document.file: loaded.moved.document} if loaded.moved else {}
     yield from run(by_scope["book"], loaded, None, given, documents)
 
 

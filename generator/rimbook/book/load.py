@@ -6,21 +6,26 @@ problems are handed back together.
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
-from rimbook.book.model import Book, Catalogue, Frame, Part
+from rimbook.book.model import Book, Catalogue, Club, Frame, Moved, Part
 from rimbook.book.problems import Problem
 from rimbook.book.reader import MAX_BYTES, Document, Unreadable, read
 from rimbook.book.settle import settle_frame, settle_part
+from rimbook.book.settle_club import settle_club
 from rimbook.book.shape import hold
 from rimbook.book.text import shown
 from rimbook.book.written import WrittenFrame, WrittenParts
+from rimbook.book.written_club import WrittenClub
+from rimbook.book.written_moved import WrittenMoved
 from rimbook.book.written_values import SLUG
 
 RULE = "readable"
+FOLDERS = ("maps", "parts", "clubs")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +45,22 @@ class PartsFile:
 
 
 @dataclass(frozen=True, slots=True)
+class ClubFile:
+    """A club file that could be read."""
+
+    club: Club
+    document: Document
+
+
+@dataclass(frozen=True, slots=True)
+class MovedFile:
+    """The file of moved names, if it could be read."""
+
+    moved: Moved
+    document: Document
+
+
+@dataclass(frozen=True, slots=True)
 class Loaded:
     """All that could be read of a book, and all that stood in the way."""
 
@@ -47,15 +68,20 @@ class Loaded:
     parts_files: tuple[PartsFile, ...]
     problems: tuple[Problem, ...]
     map_count: int
+    clubs: Mapping[str, ClubFile] = field(default_factory=dict)
+    moved: MovedFile | None = None
 
     @property
     def book(self) -> Book:
         """The records alone."""
-        return Book({slug: file.frame for slug, file in self.maps.items()}, catalogue(self.parts_files))
+        frames = {slug: file.frame for slug, file in self.maps.items()}
+        clubs = {slug: file.club for slug, file in self.clubs.items()}
+        moved = self.moved.moved if self.moved else Moved()
+        return Book(frames, catalogue(self.parts_files), clubs, moved)
 
 
 def load_book(folder: Path) -> Loaded:
-    """Read every map and part below `folder`. File names in problems begin with its name."""
+    """Read everything below `folder`. File names in problems begin with its name."""
     parts_files, problems = load_parts(folder)
     parts = catalogue(parts_files)
     maps: dict[str, MapFile] = {}
@@ -69,7 +95,10 @@ def load_book(folder: Path) -> Loaded:
             problems += (loaded.document.problem(RULE, (), message, tip="Rename one of the two files."),)
         elif loaded:
             maps[loaded.frame.slug] = loaded
-    return Loaded(maps, parts_files, problems, len(paths))
+    clubs, of_clubs = load_clubs(folder)
+    moved, of_moved = load_moved(folder)
+    problems += (*of_clubs, *of_moved, *linked_folders(folder))
+    return Loaded(maps, parts_files, problems, len(paths), clubs, moved)
 
 
 def catalogue(files: tuple[PartsFile, ...]) -> Catalogue:
@@ -103,6 +132,55 @@ def load_parts(folder: Path) -> tuple[tuple[PartsFile, ...], tuple[Problem, ...]
     return tuple(files), problems
 
 
+def load_clubs(folder: Path) -> tuple[Mapping[str, ClubFile], tuple[Problem, ...]]:
+    """Read the clubs below `folder`, in order of slug. A book need not have any."""
+    clubs: dict[str, ClubFile] = {}
+    problems: tuple[Problem, ...] = ()
+    for path in _yaml_files(folder / "clubs"):
+        document, found = _document(path, display_name(path, folder))
+        problems += found
+        if document is None:
+            continue
+        club, found = club_from(document, path.stem)
+        problems += found
+        if club and path.stem in clubs:
+            message = f"There is a club of this name already: {clubs[path.stem].document.file}."
+            problems += (document.problem(RULE, (), message, tip="Rename one of the two files."),)
+        elif club:
+            clubs[path.stem] = club
+    return clubs, problems
+
+
+def club_from(document: Document, slug: str) -> tuple[ClubFile | None, tuple[Problem, ...]]:
+    """A club from a document that was read already."""
+    if fault := _no_slug(slug, document):
+        return None, (fault,)
+    written, problems = hold(document, WrittenClub)
+    return (ClubFile(settle_club(slug, written, document.file), document) if written else None), problems
+
+
+def load_moved(folder: Path) -> tuple[MovedFile | None, tuple[Problem, ...]]:
+    """Read the moved names of a book, `moved.yaml`. A book need not have any."""
+    path = folder / "moved.yaml"
+    if not path.exists() and not path.is_symlink():
+        return None, ()
+    document, problems = _document(path, display_name(path, folder))
+    if document is None:
+        return None, problems
+    written, problems = hold(document, WrittenMoved)
+    return (MovedFile(Moved(written.frames, written.parts), document) if written else None), problems
+
+
+def linked_folders(folder: Path) -> tuple[Problem, ...]:
+    """A problem for each folder of the book that is only a link: what lies behind it is not read."""
+    found = [folder / name for name in FOLDERS if (folder / name).is_symlink()]
+    for name in FOLDERS:
+        for top, folders, _ in os.walk(folder / name) if folder / name not in found else ():
+            found += [path for path in map(Path(top).joinpath, folders) if path.is_symlink()]
+    message = "This folder is a link to another place; what lies there is not read."
+    return tuple(Problem(RULE, "error", display_name(path, folder), 1, 1, message) for path in sorted(found))
+
+
 def load_map(path: Path, parts: Catalogue, folder: Path) -> tuple[MapFile | None, tuple[Problem, ...]]:
     """Read one map against the catalogue."""
     name = display_name(path, folder)
@@ -114,15 +192,22 @@ def load_map(path: Path, parts: Catalogue, folder: Path) -> tuple[MapFile | None
 
 def map_from(document: Document, slug: str, parts: Catalogue) -> tuple[MapFile | None, tuple[Problem, ...]]:
     """A map from a document that was read already."""
-    if not re.fullmatch(SLUG, slug) or len(slug) > 60:
-        message = f"The file name {shown(slug)} cannot be an address of a page."
-        expected = "small letters, digits and single hyphens, at most 60"
-        return None, (document.problem(RULE, (), message, expected=expected),)
+    if fault := _no_slug(slug, document):
+        return None, (fault,)
     written, problems = hold(document, WrittenFrame)
     if written is None:
         return None, problems
     frame, problems = settle_frame(slug, written, document, parts)
     return (MapFile(frame, document) if frame else None), problems
+
+
+def _no_slug(slug: str, document: Document) -> Problem | None:
+    if re.fullmatch(SLUG, slug) and len(slug) <= 60:
+        return None
+    message = f"The file name {shown(slug)} cannot be an address of a page."
+    return document.problem(
+        RULE, (), message, expected="small letters, digits and single hyphens, at most 60"
+    )
 
 
 def display_name(path: Path, folder: Path) -> str:
@@ -131,6 +216,8 @@ def display_name(path: Path, folder: Path) -> str:
 
 
 def _yaml_files(folder: Path) -> list[Path]:
+    if folder.is_symlink():
+        return []
     found = (path for pattern in ("*.yaml", "*.yml") for path in folder.rglob(pattern))
     return sorted(found, key=lambda path: (path.stem, path.as_posix()))
 

@@ -16,6 +16,8 @@ Side = Literal["R", "L"]
 End = Literal["head", "throat"]
 PartKind = Literal["single", "wide", "twin-even", "twin-uneven", "strip", "set"]
 Outline = Literal["ellipse", "superellipse", "teardrop", "points"]
+Units = Literal["metric", "imperial"]
+PaperName = Literal["A0", "A1", "A2", "A3", "A4", "Letter", "Tabloid"]
 
 
 class Address(NamedTuple):
@@ -221,8 +223,78 @@ Catalogue = Mapping[str, Part]
 
 
 @dataclass(frozen=True, slots=True)
+class ClubFrame:
+    """A frame of a club, by its slug: how many there are, restrings a year of them all, usual tension."""
+
+    frame: str
+    count: int = 1
+    restrings_per_year: float | None = None
+    tension: TensionLimit | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LabelSheet:
+    """A sheet of drawer labels: a grid inside margins (top, right, bottom, left), with gaps (across, down).
+
+    All lengths are in mm.
+    """
+
+    paper: PaperName = "A4"
+    rows: int = 8
+    columns: int = 3
+    margins_mm: tuple[float, float, float, float] = (8.5, 7.0, 8.5, 7.0)
+    gap_mm: tuple[float, float] = (2.5, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """What a shelf of parts is planned by.
+
+    `shares` says for each kind of part how many of a hundred restrings need one renewed, as 0 … 1; a kind
+    that is not named takes the planner's assumption. `service_level` is the chance, between 0 and 1, that a
+    drawer does not run empty between two orders. `stock` counts pieces by part.
+    """
+
+    lead_time_weeks: float | None = None
+    review_weeks: float | None = None
+    service_level: float | None = None
+    shares: Mapping[PartKind, float] = field(default_factory=dict)
+    stock: Mapping[str, int] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Club:
+    """A club or a shop: the frames it strings, and how its chart, its labels and its shelf are made."""
+
+    slug: str
+    name: str
+    frames: tuple[ClubFrame, ...]
+    edition: str | None = None
+    on: date | None = None
+    units: Units = "metric"
+    paper: PaperName = "A2"
+    landscape: bool = False
+    black_and_white: bool = False
+    distance_m: float = 2.0
+    labels: LabelSheet = field(default_factory=LabelSheet)
+    shelf: Shelf | None = None
+    note: str | None = None
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """Names that are no longer in use: from the old slug or id to the one of today."""
+
+    frames: Mapping[str, str] = field(default_factory=dict)
+    parts: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
 class Book:
     """All that is written down, in order of id."""
 
     frames: Mapping[str, Frame]
     parts: Catalogue
+    clubs: Mapping[str, Club] = field(default_factory=dict)
+    moved: Moved = field(default_factory=Moved)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from collections.abc import Collection, Sequence
 from dataclasses import asdict, dataclass
 from itertools import groupby
 from typing import get_args
 
+from rimbook.book.forge_words import as_data, as_property, no_commands
 from rimbook.book.problems import Problem, Severity, in_order
 from rimbook.book.text import visible
 
@@ -29,6 +29,8 @@ class Extent:
 
     maps: int
     parts: int
+    clubs: int = 0
+    moved: int = 0
 
 
 def people(problems: Sequence[Problem], extent: Extent, *, colour: bool = False, notes: bool = False) -> str:
@@ -69,7 +71,10 @@ def _more(problem: Problem) -> list[tuple[str, str]]:
 
 def _closing(problems: Sequence[Problem], extent: Extent, *, notes: bool) -> str:
     counts = counted_by_severity(problems)
-    looked_at = f"{_count(extent.maps, 'map')} and {_count(extent.parts, 'part')}"
+    counted = [_count(extent.maps, "map"), _count(extent.parts, "part")]
+    counted += [_count(extent.clubs, "club")] if extent.clubs else []
+    counted += [_count(extent.moved, "moved name")] if extent.moved else []
+    looked_at = f"{', '.join(counted[:-1])} and {counted[-1]}"
     grave = [_count(counts[kind], kind) for kind in ("error", "warning") if counts[kind]]
     hidden = (
         f" {_count(counts['note'], 'note')} left out: see --notes." if counts["note"] and not notes else ""
@@ -90,9 +95,7 @@ def forge(
 ) -> str:
     """Annotations, those in `changed` files first, and below them the full list for people.
 
-    A forge shows ten of a kind; what is left out is said. The list stands
-    between marks that keep the forge from reading commands in it, and the mark
-    follows from the list itself, so that no text can contain its own mark.
+    A forge shows ten of a kind; what is left out is said.
     """
     listing = people(problems, extent, notes=notes)
     ranked = sorted(in_order(problems), key=lambda problem: problem.file not in changed)
@@ -104,8 +107,7 @@ def forge(
             lines += [f"{_count(left, f'more {kind}')} in the list below."] if left > 0 else []
     if not lines:
         return listing
-    mark = hashlib.sha256(listing.encode("utf-8", "backslashreplace")).hexdigest()
-    return "\n".join([*lines, f"::stop-commands::{mark}", listing.rstrip("\n"), f"::{mark}::", ""])
+    return "\n".join([*lines, no_commands(listing)])
 
 
 def _annotation(problem: Problem) -> str:
@@ -114,18 +116,10 @@ def _annotation(problem: Problem) -> str:
         [_plain(problem.message), *(f"{label}: {_plain(text)}" for label, text in _more(problem))]
     )
     properties = (
-        f"file={_property(_plain(problem.file))},line={problem.line},col={problem.column},"
-        f"title={_property(problem.rule)}"
+        f"file={as_property(_plain(problem.file))},line={problem.line},col={problem.column},"
+        f"title={as_property(problem.rule)}"
     )
-    return f"::{_ANNOTATION[problem.severity]} {properties}::{_data(text)}"
-
-
-def _data(text: str) -> str:
-    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
-
-
-def _property(text: str) -> str:
-    return _data(text).replace(":", "%3A").replace(",", "%2C")
+    return f"::{_ANNOTATION[problem.severity]} {properties}::{as_data(text)}"
 
 
 def as_json(problems: Sequence[Problem], extent: Extent) -> str:

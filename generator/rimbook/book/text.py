@@ -25,6 +25,13 @@ def hidden_character(text: str) -> tuple[int, str] | None:
     return match.start(), f"U+{ord(character):04X} {name}"
 
 
+def hidden_names() -> dict[str, str]:
+    """The names of the characters that a reader cannot see, where they have one, by number as `200B`."""
+    plane = map(chr, range(0x10000))
+    named = ((letter, unicodedata.name(letter, "")) for letter in plane if _HIDDEN.match(letter))
+    return {f"{ord(letter):04X}": name.lower() for letter, name in named if name}
+
+
 def visible(text: str) -> str:
     """The text with every hidden character and line end written out as an escape."""
     escaped = _HIDDEN.sub(lambda match: f"\\u{ord(match.group()):04x}", text)

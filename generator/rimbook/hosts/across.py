@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
-from rimbook.book.load import Loaded, MapFile, PartsFile, catalogue
+from rimbook.book.load import Loaded, MapFile, MovedFile, PartsFile, catalogue
 from rimbook.book.model import Book, Frame
 from rimbook.book.reader import Document
 from rimbook.book.rules import RULES
@@ -17,6 +17,7 @@ _BY_NAME: Mapping[str, Rule] = {rule.name: rule for rule in RULES}
 def agrees(
     frames: Mapping[str, Frame],
     parts_files: Sequence[PartsFile],
+    moved: MovedFile | None,
     across: Mapping[str, Sequence[str]],
     today: date,
 ) -> bool:
@@ -26,7 +27,7 @@ def agrees(
     file again and so knows the lines.
     """
     maps = {slug: _unread(frame) for slug, frame in frames.items()}
-    loaded = Loaded(maps, tuple(parts_files), (), len(maps))
+    loaded = Loaded(maps, tuple(parts_files), (), len(maps), moved=moved)
     given = Given(Book(frames, catalogue(loaded.parts_files)), today)
     return not any(
         (finding.severity or rule.severity) == "error"

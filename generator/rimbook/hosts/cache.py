@@ -100,7 +100,7 @@ def program_version() -> str:
 
 
 def _is_source(file: Path) -> bool:
-    return file.suffix in (".py", ".html", ".css", ".json") and file.is_file()
+    return file.suffix in (".py", ".html", ".css", ".json", ".typ") and file.is_file()
 
 
 def _version(package: str) -> bytes:

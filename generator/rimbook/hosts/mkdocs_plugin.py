@@ -26,8 +26,9 @@ from mkdocs.utils import write_file
 from rimbook.bench.thresholds import Thresholds, changed
 from rimbook.hosts import sitemap
 from rimbook.hosts.mkdocs_files import edit_base, promised_files, shell_file, taken_shell
+from rimbook.hosts.offline import all_files, worker_meta, write_farewell, write_worker
 from rimbook.hosts.on_demand import OnDemand
-from rimbook.hosts.policy import offences, strict
+from rimbook.hosts.policy import META, offences, strict
 from rimbook.hosts.serving import Compiled, look_more_often
 from rimbook.hosts.shell import BODY, SLOTS, shell_path
 from rimbook.hosts.workshop import Workshop, WrongBook
@@ -49,6 +50,9 @@ class RimbookConfig(Config):
 
     cache = options.Dir(default=".cache/rimbook")
     """Where finished entries are kept between builds."""
+
+    prints = options.Type(bool, default=True)
+    """Whether the site carries charts and tapes as PDF; needs the extra `print`."""
 
     thresholds = options.Type(dict, default={})
     """Thresholds of the bench that differ from the usual ones, by their names on the sheet of formulas."""
@@ -166,7 +170,9 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: HostPage, config: MkDocsConfig) -> str:
         """Put a written page or a shell under the policy, after every other plugin has added its own."""
-        return self._under_policy(output, to_root(page.file.dest_uri), page.file.src_uri)
+        root = to_root(page.file.dest_uri)
+        output = self._under_policy(output, root, page.file.src_uri)
+        return output.replace(META, META + worker_meta(root), 1)
 
     def _under_policy(self, output: str, root: str, name: str) -> str:
         """A page that keeps to the policy. While serving, the host adds a script, so that there is none."""
@@ -187,7 +193,10 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         for path, content in self.moved.items():
             write_file(content, str(site / path))
         base = edit_base(config, Path(self.config.book).parent)
-        settings = Settings(base, tuple(self.places), self._thresholds())
+        address = f"{config.site_url.rstrip('/')}/" if config.site_url else None
+        settings = Settings(
+            base, tuple(self.places), self._thresholds(), site_url=address, prints=self.config.prints
+        )
         shells = {kind.name: taken_shell(site, path, kind) for path, kind in self.kinds.items()}
         on_demand = self.on_demand or OnDemand()
         pages = on_demand.offer(publish(self.source, settings), shells, settings, site)
@@ -195,16 +204,21 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         expected = len(list(self.source.summaries))
         if maps < expected:
             raise PluginError(f"There are {expected} maps, but only {maps} pages of frames.")
+        written = {}
         if self.on_demand is None:
             try:
-                on_demand.write_all(log.info)
+                written = on_demand.write_all(log.info)
             except WrongBook as wrong:
                 raise PluginError(f"The book has errors.\n\n{wrong}") from None
         old = [f"{shell_path(kind)}index.html" for kind in KINDS.values()]
-        sitemap.replace(site, config.site_url, old, [page.file for page in pages])
+        stay = [page.file for page in pages if page.leads_to is None]
+        sitemap.replace(site, config.site_url, old, stay)
         log.info(f"{maps:,} frames on {len(pages):,} pages")
         if self.on_demand:
+            write_farewell(site)
             self.on_demand.open()
+        else:
+            write_worker(site, all_files(site, written))
 
     def on_build_error(self, *, error: Exception) -> None:
         """After a build that failed, what was there before is not asked for for ever."""

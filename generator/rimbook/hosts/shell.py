@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 from urllib.parse import quote
 
+from rimbook.hosts.leading_on import going_on
 from rimbook.site.pages import Kind, Page
 from rimbook.site.scripts import script_tag
 
@@ -61,4 +62,5 @@ class Shell:
         }
         own = quote(page.file)
         pieces = self.pieces
-        return "".join(values.get(piece, own) if index % 2 else piece for index, piece in enumerate(pieces))
+        whole = "".join(values.get(piece, own) if index % 2 else piece for index, piece in enumerate(pieces))
+        return whole.replace("</head>", f"{going_on(page)}</head>", 1) if page.leads_to else whole

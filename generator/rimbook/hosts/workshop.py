@@ -13,6 +13,7 @@ from concurrent.futures.process import BrokenProcessPool
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import partial
 from multiprocessing import get_context
 from pathlib import Path
 from typing import NamedTuple
@@ -20,13 +21,28 @@ from weakref import finalize
 
 from rimbook.bench.check import check
 from rimbook.bench.thresholds import DEFAULT, Thresholds
-from rimbook.book.load import PartsFile, catalogue, load_book, load_parts, map_paths
-from rimbook.book.model import Frame, Hole
+from rimbook.book.load import (
+    MovedFile,
+    PartsFile,
+    catalogue,
+    linked_folders,
+    load_book,
+    load_clubs,
+    load_moved,
+    load_parts,
+    map_paths,
+)
+from rimbook.book.model import Book, Club, Frame, Hole, Moved
 from rimbook.book.problems import Problem
 from rimbook.book.report import Extent, people
+from rimbook.book.rules import RULES
+from rimbook.book.rules.rule import Given
+from rimbook.book.rules.run import run
 from rimbook.hosts import making
 from rimbook.hosts.across import agrees
 from rimbook.hosts.cache import Cache, State, digest, program_version, write_whole
+from rimbook.hosts.history import history
+from rimbook.hosts.kept_prints import kept_prints
 from rimbook.hosts.making import Bench, Brief, Made
 from rimbook.hosts.processes import start_method
 from rimbook.hosts.progress import Tell, progress
@@ -36,6 +52,8 @@ from rimbook.site.sold import sets_of
 
 FEW = 24
 """So many maps are made sooner than another process has started."""
+
+CLUB_RULES = tuple(rule for rule in RULES if rule.scope == "club")
 
 REMEMBERED = 2_000
 """A book of so many maps is held in memory between the builds of one process."""
@@ -77,9 +95,12 @@ class Workshop:
         paths = {path.stem: path for path in map_paths(self.folder)}
         made = list(self._made(bench, list(paths.values())))
         problems += tuple(problem for each in made for problem in each.problems)
+        moved, of_moved = load_moved(self.folder)
+        problems += (*of_moved, *linked_folders(self.folder))
         if any(problem.severity == "error" for problem in problems):
             raise WrongBook(people(problems, _extent(len(paths), parts_files)))
-        if len(paths) < len(map_paths(self.folder)) or not self._agrees(bench, parts_files, paths, made):
+        twice = len(paths) < len(map_paths(self.folder))
+        if twice or not self._agrees(bench, parts_files, moved, paths, made):
             raise WrongBook(self._all_that_is_wrong())
         briefs = [each.brief for each in made if each.brief is not None]
         if warnings := sum(brief.warnings for brief in briefs):
@@ -89,7 +110,24 @@ class Workshop:
             fetch=lambda slug: self._fetch(bench, paths[slug]),
             catalogue=bench.parts,
             record=lambda slug: self._record(bench, paths[slug]),
+            clubs=self._clubs(bench, paths),
+            keep=kept_prints(self.cache / "prints"),
+            moved=moved.moved if moved else Moved(),
+            history=partial(history, self.folder, self.cache / "history"),
         )
+
+    def _clubs(self, bench: Bench, paths: Mapping[str, Path]) -> Mapping[str, Club]:
+        """The clubs of the book, held against the frames that they name."""
+        files, problems = load_clubs(self.folder)
+        named = {each.frame for file in files.values() for each in file.club.frames} & paths.keys()
+        frames = {slug: self._record(bench, paths[slug]) for slug in sorted(named)}
+        given = Given(Book(frames, bench.parts), bench.today)
+        problems += tuple(
+            problem for file in files.values() for problem in run(CLUB_RULES, file, file.document, given)
+        )
+        if any(problem.severity == "error" for problem in problems):
+            raise WrongBook(self._all_that_is_wrong())
+        return {slug: file.club for slug, file in files.items()}
 
     def _bench(self, parts_files: tuple[PartsFile, ...]) -> Bench:
         if self.spill is None:
@@ -137,11 +175,13 @@ class Workshop:
         self,
         bench: Bench,
         parts_files: Sequence[PartsFile],
+        moved: MovedFile | None,
         paths: Mapping[str, Path],
         made: Sequence[Made],
     ) -> bool:
         """Whether the maps and parts agree with each other. What agreed before is not asked again."""
         texts = [file.document.text for file in parts_files]
+        texts += [moved.document.text] if moved else []
         everything = [program_version(), bench.today.isoformat(), *texts, *(each.key for each in made)]
         name = digest(*(piece.encode() for piece in everything)).encode()
         verdict = self.cache / "agreed"
@@ -157,7 +197,7 @@ class Workshop:
             self.known = known
         frames = {slug: each.frame for slug, each in known.items()}
         across = {slug: each.brief.across for slug, each in known.items() if each.brief.across}
-        if not agrees(frames, parts_files, across, bench.today):
+        if not agrees(frames, parts_files, moved, across, bench.today):
             return False
         with suppress(OSError):
             write_whole(verdict, name)

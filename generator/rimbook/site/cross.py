@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 
+from rimbook.bench.confidence import Confidence, confidence, newest
 from rimbook.book.model import Catalogue
 from rimbook.site.alike import Likeness
 from rimbook.site.links import slugs
@@ -32,6 +34,7 @@ class Cross:
     makers: Mapping[str, str]
     likeness: Likeness
     matrix: MatrixPlaces
+    book_day: date | None
 
     def maker_path(self, maker: str) -> str:
         """The page of a maker."""
@@ -45,6 +48,10 @@ class Cross:
         """The other variants of the same frame."""
         family = self.families[_family(frame, self.frames)]
         return [self.frames[slug] for slug in family if slug != frame.slug]
+
+    def confidence(self, frame: Summary) -> Confidence:
+        """How far the map of a frame can be trusted, beside all others."""
+        return confidence(frame.vouched, self.book_day)
 
     def chosen(self, found: Iterable[str]) -> list[Summary]:
         """The summaries of some slugs."""
@@ -68,8 +75,7 @@ def cross_index(summaries: Iterable[Summary], catalogue: Catalogue) -> Cross:
         for bore in frame.uses:
             by_bore[bore].append(frame.slug)
         families[_family(frame, frames)].append(frame.slug)
-    names = {frame.maker for frame in ordered} | {part.maker for part in catalogue.values() if part.maker}
-    makers = slugs(names)
+    makers = maker_slugs(ordered, catalogue)
     return Cross(
         frames,
         dict(sorted(by_sport.items())),
@@ -81,6 +87,14 @@ def cross_index(summaries: Iterable[Summary], catalogue: Catalogue) -> Cross:
         makers,
         Likeness(ordered, catalogue),
         MatrixPlaces(ordered, makers),
+        newest(frame.vouched for frame in ordered),
+    )
+
+
+def maker_slugs(frames: Iterable[Summary], catalogue: Catalogue) -> Mapping[str, str]:
+    """The slug of each maker of a frame or a part, by name."""
+    return slugs(
+        {frame.maker for frame in frames} | {part.maker for part in catalogue.values() if part.maker}
     )
 
 

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any
 
+from rimbook.bench.confidence import Confidence
 from rimbook.bench.parts_list import Needed
 from rimbook.book.model import Address
 from rimbook.rim.types import Point, Rim
 from rimbook.site.links import frame_path
+from rimbook.site.provenance_data import confirmed_data, measured_data
 from rimbook.site.summary import Summary
 
 FORMAT = 1
@@ -52,6 +54,8 @@ def frame_data(rim: Rim, pulls: Mapping[Address, float], needed: Iterable[Needed
         "name": frame.name,
         "maker": frame.maker,
         "sport": frame.sport,
+        "year": frame.year,
+        "variant_of": frame.variant_of,
         "mains": frame.mains,
         "crosses": frame.crosses,
         "outline": {
@@ -67,11 +71,19 @@ def frame_data(rim: Rim, pulls: Mapping[Address, float], needed: Iterable[Needed
             for path in rim.paths
         ],
         "regrommet": [{"part": line.part, "count": line.count} for line in needed],
+        "measured": measured_data(frame.measured),
+        "confirmed": confirmed_data(frame.confirmed),
+        "source": frame.source,
     }
     return _json(data)
 
 
-def all_frames(summaries: Iterable[Summary]) -> bytes:
+def with_confidence(data: str, found: Confidence) -> str:
+    """The JSON of a frame with its score as the last key: the score follows from the whole book."""
+    return f'{data.rstrip().removesuffix("}")},"confidence":{found.score}}}\n'
+
+
+def all_frames(summaries: Iterable[Summary], confidence: Callable[[Summary], Confidence]) -> bytes:
     """The list of all frames as JSON. A hole of unknown bore is counted in `holes` alone."""
     frames = [
         {
@@ -84,6 +96,7 @@ def all_frames(summaries: Iterable[Summary]) -> bytes:
             "holes": frame.holes,
             "bores": frame.bores,
             "url": f"{frame_path(frame.slug)}index.html",
+            "confidence": confidence(frame).score,
         }
         for frame in summaries
     ]

@@ -20,6 +20,10 @@ Length = Annotated[float, Field(gt=0)]
 Count = Annotated[int, Field(ge=1)]
 Point = Annotated[list[float], Field(min_length=2, max_length=2)]
 Format = Annotated[Literal[1], Field(description="The version of this format.")]
+Score = Annotated[
+    int,
+    Field(ge=0, le=5, description="How far the map can be trusted, from 0 to 5.", examples=[4]),
+]
 Page = Annotated[str, Field(pattern=r"^[^/:?#][^:?#]*\.html$")]
 
 
@@ -41,6 +45,7 @@ class ListedFrame(BaseModel):
     url: Page = Field(
         description="The frame's page, from the root of the site.", examples=["frames/plover-76/index.html"]
     )
+    confidence: Score
 
 
 class FrameList(BaseModel):
@@ -119,22 +124,6 @@ class Needed(BaseModel):
     count: Count = Field(description="Pieces: one for a strip, one for the two holes of a twin.")
 
 
-class FrameData(BaseModel):
-    """One frame, hole by hole. x to the right, y towards the head, origin in the middle of the outline."""
-
-    format: Format
-    slug: Slug = Field(description="The frame's short name, in its addresses.", examples=["plover-76"])
-    name: str = Field(description="What the frame is called.", examples=["Plover 76"])
-    maker: str = Field(description="Who makes it.", examples=["Saltmarsh Works"])
-    sport: Sport = Field(description="The sport it is for.")
-    mains: Count = Field(description="Number of mains, on both halves.")
-    crosses: Count = Field(description="Number of crosses.")
-    outline: Outline = Field(description="The closed line on which the holes sit.")
-    holes: list[Hole] = Field(description="The drilled holes, clockwise from the middle of the head.")
-    path: list[StringPath] = Field(description="The strings, in the order in which they are strung.")
-    regrommet: list[Needed] = Field(description="The parts list of a full change.")
-
-
 class Measured(BaseModel):
     """Who measured, when and how finely."""
 
@@ -144,6 +133,40 @@ class Measured(BaseModel):
     resolution_mm: Length | None = Field(
         description="The smallest step the tool shows; null is unknown.", examples=[0.05]
     )
+
+
+class Confirmed(BaseModel):
+    """Someone else who found the same."""
+
+    by: str = Field(description="Handle of the person who checked the map against another racket.")
+    on: Annotated[str, Field(pattern=DATE)] | None = Field(description="The day; null is unknown.")
+
+
+class FrameData(BaseModel):
+    """One frame, hole by hole. x to the right, y towards the head, origin in the middle of the outline."""
+
+    format: Format
+    slug: Slug = Field(description="The frame's short name, in its addresses.", examples=["plover-76"])
+    name: str = Field(description="What the frame is called.", examples=["Plover 76"])
+    maker: str = Field(description="Who makes it.", examples=["Saltmarsh Works"])
+    sport: Sport = Field(description="The sport it is for.")
+    year: int | None = Field(description="The year of this version; null is unknown.")
+    variant_of: Slug | None = Field(
+        description="Slug of the sister frame of which it is a variant; null is none.", examples=["plover-75"]
+    )
+    mains: Count = Field(description="Number of mains, on both halves.")
+    crosses: Count = Field(description="Number of crosses.")
+    outline: Outline = Field(description="The closed line on which the holes sit.")
+    holes: list[Hole] = Field(description="The drilled holes, clockwise from the middle of the head.")
+    path: list[StringPath] = Field(description="The strings, in the order in which they are strung.")
+    regrommet: list[Needed] = Field(description="The parts list of a full change.")
+    measured: Measured | None = Field(description="Who measured the frame; null is nobody.")
+    confirmed: list[Confirmed] = Field(description="Who has checked the map since; none is nobody.")
+    source: str = Field(
+        description="The map, as a path in the repository of the book.",
+        examples=["frames/maps/plover-76.yaml"],
+    )
+    confidence: Score
 
 
 class PartData(BaseModel):
@@ -184,3 +207,15 @@ class PartList(BaseModel):
 
     format: Format
     parts: list[PartData] = Field(description="The parts.")
+
+
+class MovedNames(BaseModel):
+    """Names that are no longer in use, in order of the old name."""
+
+    format: Format
+    frames: dict[Slug, Slug] = Field(
+        description="Frames: the old slug, and the one of today.", examples=[{"plover-old": "plover-76"}]
+    )
+    parts: dict[Slug, Slug] = Field(
+        description="Parts: the old id, and the one of today.", examples=[{"barrel-old": "barrel-21-short"}]
+    )

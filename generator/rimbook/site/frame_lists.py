@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import partial
+from typing import Any, TypeVar
 
 from rimbook.book.model import Catalogue, Part
 from rimbook.site.cross import Cross
 from rimbook.site.links import link
 from rimbook.site.matrix_places import WHATS
 from rimbook.site.pages import KINDS, Kind, Page, to_root
-from rimbook.site.paging import sheets
+from rimbook.site.paging import Sheet, sheets
 from rimbook.site.summary import Summary
 from rimbook.site.templates import render
 from rimbook.site.words import capital, counted
+
+T = TypeVar("T")
 
 
 def frame_lists(cross: Cross, catalogue: Catalogue) -> Iterator[Page]:
@@ -58,7 +61,10 @@ def _parts_by_maker(catalogue: Catalogue) -> dict[str, list[Part]]:
 def _list(
     path: str, kind: str, title: str, frames: Sequence[Summary], cross: Cross, parts: Sequence[Part] = ()
 ) -> Iterator[Page]:
-    for sheet in sheets(path, frames):
+    by_frames, by_parts = list(sheets(path, frames)), list(sheets(path, parts))
+    longer: Sequence[Sheet[Any]] = by_frames if len(by_frames) >= len(by_parts) else by_parts
+    for sheet in longer:
+        some_frames = _rows(by_frames, sheet.number)
         yield Page(
             path=sheet.path,
             kind=kind if sheet.number == 1 else f"{kind}-more",
@@ -68,14 +74,21 @@ def _list(
                 render,
                 "frame_list.html",
                 title=title + sheet.suffix,
+                frames=some_frames,
                 count=len(frames),
                 sheet=sheet,
                 cross=cross,
-                parts=parts if sheet.number == 1 else (),
-                matrices=list(_matrices(kind, sheet.rows, cross, to_root(sheet.path))),
+                parts=_rows(by_parts, sheet.number),
+                part_count=len(parts),
+                matrices=list(_matrices(kind, some_frames, cross, to_root(sheet.path))),
                 root=to_root(sheet.path),
             ),
         )
+
+
+def _rows(found: Sequence[Sheet[T]], number: int) -> Sequence[T]:
+    """What a list has on the page of this number, if it is so long."""
+    return found[number - 1].rows if number <= len(found) else ()
 
 
 def _matrices(kind: str, frames: Sequence[Summary], cross: Cross, root: str) -> Iterator[tuple[str, str]]:

@@ -6,10 +6,13 @@ from collections.abc import Callable
 
 from markupsafe import Markup
 
+from rimbook.bench.confidence import MOST
 from rimbook.site.cross import Cross
 from rimbook.site.data_files import frame_file
+from rimbook.site.draft_page import draft_link
 from rimbook.site.links import frame_path
 from rimbook.site.pages import Page, to_root
+from rimbook.site.prints import frame_print_links
 from rimbook.site.settings import Settings
 from rimbook.site.summary import Summary
 from rimbook.site.templates import render
@@ -43,8 +46,12 @@ def frame_body(frame: Summary, entry: str, cross: Cross, settings: Settings) -> 
         cross=cross,
         sisters=cross.sisters(frame),
         alike=alike,
+        trust=cross.confidence(frame),
+        most_trust=MOST,
         same=same,
         edit_url=settings.edit_url(frame.source),
+        draft_url=draft_link(to_root(frame_path(frame.slug)), frame.slug),
+        prints=frame_print_links(frame.slug) if settings.prints else (),
         data_file=frame_file(frame.slug),
         root=to_root(frame_path(frame.slug)),
     )

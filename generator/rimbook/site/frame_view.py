@@ -12,10 +12,11 @@ from rimbook.bench.pins import pin
 from rimbook.book.model import Address, Catalogue, Frame, Hole, Part
 from rimbook.rim.types import Rim
 from rimbook.site.count import counts
+from rimbook.site.provenance import Fact, confirmed_words, facts, measured_words
 from rimbook.site.set_frames import Giving, sets_for
 from rimbook.site.sold import Sets, sold
-from rimbook.site.spans import Span, plain, selectors, spans
-from rimbook.site.words import UNKNOWN, counted, day, listed, mm, size
+from rimbook.site.spans import Span, selectors, spans
+from rimbook.site.words import UNKNOWN, mm, size
 
 
 class HoleRow(NamedTuple):
@@ -87,8 +88,7 @@ class FrameView:
     parts: Sequence[PartRow]
     sets: Sequence[Giving]
     depths: tuple[str, ...]
-    places: str
-    known: Sequence[tuple[str, str]]
+    facts: Sequence[Fact]
     measured: str
     confirmed: str
 
@@ -120,10 +120,9 @@ def view(
         parts=[_part_row(line, catalogue, sets) for line in needed],
         sets=_sets(frame, needed, catalogue, sets),
         depths=_depths(drilled),
-        places=_places(rim),
-        known=_known(rim),
-        measured=_measured(frame),
-        confirmed=_confirmed(frame),
+        facts=facts(rim, needed, catalogue),
+        measured=measured_words(frame),
+        confirmed=confirmed_words(frame),
     )
 
 
@@ -226,58 +225,3 @@ def pin_words(part: Part) -> str:
     if found is None:
         return "unknown – measure the barrel and the opening inside it with a calliper"
     return f"about {mm(found.size_mm)} (over {size(found.over_mm)}, under {size(found.under_mm)})"
-
-
-def _places(rim: Rim) -> str:
-    total = len(rim.holes)
-    measured = sum(hole.place == "measured" for hole in rim.holes.values())
-    if measured == total:
-        return "all measured along the rim"
-    if measured == 0:
-        return "all worked out from the string pattern, none measured"
-    return f"{measured} of {total} measured along the rim, the others worked out from the string pattern"
-
-
-def _known(rim: Rim) -> list[tuple[str, str]]:
-    """How complete the map is, a line a question."""
-    drilled = rim.frame.drilled
-    bores = [hole for hole in drilled if hole.bore_mm is None]
-    parts = [hole for hole in drilled if hole.part is None]
-    depths = [hole for hole in drilled if hole.rim_depth_mm is None]
-    return [
-        ("Bore", _share(drilled, bores, "measure with pin gauges or the shanks of drills")),
-        ("Part", _share(drilled, parts, "measure the barrel of what sits there with a calliper")),
-        ("Rim depth", _share(drilled, depths, "measure with a calliper across the rim")),
-        ("Place", _places(rim)),
-    ]
-
-
-def _share(drilled: Sequence[Hole], missing: Sequence[Hole], advice: str) -> str:
-    total = len(drilled)
-    if not missing:
-        return f"known for all {counted(total, 'hole')}"
-    if len(missing) == total:
-        return f"unknown for every hole – {advice}"
-    where = plain(_spans(hole.address for hole in missing))
-    known = total - len(missing)
-    percent = min(99, max(1, round(100 * known / total)))
-    return f"known for {known} of {total} holes ({percent} %); unknown at {where} – {advice}"
-
-
-def _measured(frame: Frame) -> str:
-    measured = frame.measured
-    if measured is None:
-        return "Nobody has signed this map yet: take every number as unconfirmed."
-    words = f"Measured by {measured.by}"
-    words += f" on {day(measured.on)}" if measured.on else ", on a day not written down"
-    words += f" with {measured.tool}" if measured.tool else ", with a tool not written down"
-    if measured.resolution_mm is None:
-        return f"{words}, how finely is not written down."
-    return f"{words}, read to {mm(measured.resolution_mm)}."
-
-
-def _confirmed(frame: Frame) -> str:
-    if not frame.confirmed:
-        return "Nobody else has confirmed it yet."
-    people = [f"{each.by} on {day(each.on)}" if each.on else each.by for each in frame.confirmed]
-    return f"Confirmed against another racket by {listed(people)}."

@@ -18,9 +18,19 @@ def frame_path(slug: str) -> str:
     return f"frames/{slug}/"
 
 
+def tape_path(slug: str) -> str:
+    """The page from which a frame's rim tape is printed."""
+    return f"{frame_path(slug)}tape/"
+
+
 def part_path(part_id: str) -> str:
     """The page of a part."""
     return f"parts/{part_id}/"
+
+
+def club_path(slug: str) -> str:
+    """The page of a club."""
+    return f"clubs/{slug}/"
 
 
 def bore_path(bore: str) -> str:

@@ -23,7 +23,7 @@ class Kind(NamedTuple):
     @property
     def edited(self) -> bool:
         """Whether its pages are made from one file each, which a reader can correct."""
-        return self.name in ("frame", "part", "part-more")
+        return self.name in ("frame", "part", "part-more", "club", "tape")
 
     @property
     def single(self) -> bool:
@@ -39,6 +39,8 @@ KINDS = {
         Kind("frames", "frames/", "frames/", "All frames"),
         Kind("frames-more", "frames/*/", "frames/"),
         Kind("frame", "frames/*/", "frames/"),
+        Kind("moved-frame", "frames/*/", "frames/"),
+        Kind("tape", "frames/*/tape/", "frames/"),
         Kind("sports", "sports/", "sports/", "Frames by sport"),
         Kind("sport", "sports/*/", "sports/"),
         Kind("sport-more", "sports/*/*/", "sports/"),
@@ -46,7 +48,9 @@ KINDS = {
         Kind("maker", "makers/*/", "makers/"),
         Kind("maker-more", "makers/*/*/", "makers/"),
         Kind("parts", "parts/", "parts/", "All parts"),
+        Kind("parts-more", "parts/*/", "parts/"),
         Kind("part", "parts/*/", "parts/"),
+        Kind("moved-part", "parts/*/", "parts/"),
         Kind("part-more", "parts/*/*/", "parts/"),
         Kind("bores", "bores/", "bores/", "Bores"),
         Kind("bore", "bores/*/", "bores/"),
@@ -60,7 +64,16 @@ KINDS = {
         Kind("matrix-sport-more", "matrix/*/*/*/", "matrix/"),
         Kind("interchange", "interchange/", "interchange/", "What can stand in for what"),
         Kind("fits", "fits/", "fits/", "What fits this hole?"),
+        Kind("clubs", "clubs/", "clubs/", "Clubs"),
+        Kind("club", "clubs/*/", "clubs/"),
+        Kind("prices", "prices/", "prices/", "Prices and stock"),
+        Kind("draft", "draft/", "draft/", "Draft a map"),
+        Kind("offline", "offline/", "offline/", "Offline use"),
         Kind("rules", "rules/", "rules/", "Rules of the book"),
+        Kind("wanted", "wanted/", "wanted/", "Most wanted"),
+        Kind("changes", "changes/", "changes/", "What changed lately"),
+        Kind("credits", "credits/", "credits/", "Credits"),
+        Kind("credits-more", "credits/*/", "credits/"),
         Kind("formulas", "formulas/", "formulas/", "Every formula on one sheet"),
         Kind("numbers", "numbers/*/", "formulas/"),
     )
@@ -74,6 +87,7 @@ class Page:
     `path` ends in a slash and is relative to the root of the site. `title` and
     `description` are plain text. `make` gives the body: HTML with its own first heading,
     made only when a host wants it. `edit` is the path of the file the page was made from.
+    `leads_to` is the path of the page to which a browser goes on at once.
     """
 
     path: str
@@ -82,6 +96,7 @@ class Page:
     description: str
     make: Callable[[], str]
     edit: str | None = None
+    leads_to: str | None = None
 
     @property
     def body(self) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from rimbook.book.model import Catalogue, Measured, Part
+from rimbook.book.model import Catalogue, Part
 from rimbook.site.links import link, part_path
+from rimbook.site.provenance_data import measured_data
 
 FORMAT = 1
 PARTS_FILE = "data/parts.json"
@@ -37,17 +38,6 @@ def part_data(part: Part) -> dict[str, Any]:
         "frames": part.frames,
         "packs": part.packs,
         "material": part.material,
-        "measured": _measured(part.measured),
+        "measured": measured_data(part.measured),
         "url": link("", part_path(part.id)),
-    }
-
-
-def _measured(measured: Measured | None) -> dict[str, Any] | None:
-    if measured is None:
-        return None
-    return {
-        "by": measured.by,
-        "on": measured.on.isoformat() if measured.on else None,
-        "with": measured.tool,
-        "resolution_mm": measured.resolution_mm,
     }

@@ -13,6 +13,7 @@ from rimbook.site.words import counted
 _SCOPES: dict[str, str] = {
     "map": "Rules for each map",
     "parts": "Rules for each file of parts",
+    "club": "Rules for each club",
     "book": "Rules for the whole book",
 }
 

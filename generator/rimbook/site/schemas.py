@@ -11,7 +11,9 @@ from collections.abc import Mapping
 from typing import Any, Protocol
 
 from rimbook.book.written import WrittenFrame, WrittenParts
-from rimbook.site.data_shapes import FrameData, FrameList, PartList
+from rimbook.book.written_club import WrittenClub
+from rimbook.book.written_moved import WrittenMoved
+from rimbook.site.data_shapes import FrameData, FrameList, MovedNames, PartList
 
 DRAFT = "http://json-schema.org/draft-07/schema#"
 FOLDER = "schemas/"
@@ -31,9 +33,12 @@ class Model(Protocol):
 SCHEMAS: Mapping[str, tuple[str, Model]] = {
     "map.schema.json": ("Rimbook frame map", WrittenFrame),
     "parts.schema.json": ("Rimbook parts file", WrittenParts),
+    "club.schema.json": ("Rimbook club file", WrittenClub),
+    "moved.schema.json": ("Rimbook moved names", WrittenMoved),
     "data-frames.schema.json": ("Rimbook data: all frames", FrameList),
     "data-frame.schema.json": ("Rimbook data: one frame", FrameData),
     "data-parts.schema.json": ("Rimbook data: all parts", PartList),
+    "data-moved.schema.json": ("Rimbook data: moved names", MovedNames),
 }
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from rimbook.bench.confidence import Vouched, vouched
 from rimbook.bench.needs import Need, Place
 from rimbook.bench.parts_list import Needed
 from rimbook.book.model import Address, Frame, Hole, Sport
@@ -46,13 +47,27 @@ class Asked(NamedTuple):
     first: str
 
 
+class Missing(NamedTuple):
+    """Drilled holes of which something is unknown: the bore, the part, the depth of the rim."""
+
+    bores: int
+    parts: int
+    depths: int
+
+    @property
+    def facts(self) -> int:
+        """How many facts are missing in all."""
+        return sum(self)
+
+
 @dataclass(frozen=True, slots=True)
 class Summary:
     """What index pages, part pages and sister frames say of a frame.
 
     `holes` counts the drilled ones. `uses` has the bores in mm as written on pages, the smallest first
     and `unknown` last. `parts` gives for each part the pieces a full regrommet takes, `fills` the holes
-    they fill as selectors. `asked` has what its holes ask, for `bench.interchange`.
+    they fill as selectors. `asked` has what its holes ask, for `bench.interchange`. `vouched` says who
+    measured and confirmed, `missing` what nobody has measured yet.
     """
 
     slug: str
@@ -72,6 +87,8 @@ class Summary:
     unknown_parts: int
     asked: tuple[Asked, ...]
     source: str
+    vouched: Vouched
+    missing: Missing
 
     @property
     def bores(self) -> dict[str, int]:
@@ -118,6 +135,18 @@ def summarise(frame: Frame, needed: tuple[Needed, ...], asked: Iterable[Place] =
             for place in asked
         ),
         source=frame.source,
+        vouched=vouched(frame),
+        missing=missing(frame),
+    )
+
+
+def missing(frame: Frame) -> Missing:
+    """What nobody has measured of a frame."""
+    drilled = frame.drilled
+    return Missing(
+        sum(hole.bore_mm is None for hole in drilled),
+        sum(hole.part is None for hole in drilled),
+        sum(hole.rim_depth_mm is None for hole in drilled),
     )
 
 

@@ -9,6 +9,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from rimbook.site import links, spans, words
 from rimbook.site.numbers.links import explained
+from rimbook.site.scripts import later_script
 
 
 def render(template: str, **values: Any) -> str:
@@ -39,9 +40,12 @@ def _environment() -> Environment:
     environment.globals.update(
         counted=words.counted,
         explained=explained,
+        later_script=later_script,
         link=links.link,
         bore_path=links.bore_path,
+        club_path=links.club_path,
         frame_path=links.frame_path,
+        tape_path=links.tape_path,
         part_path=links.part_path,
         KIND_NAMES=words.KIND_NAMES,
     )

@@ -49,6 +49,13 @@ def counted(count: int, one: str, many: str | None = None) -> str:
     return f"{count:,} {one if count == 1 else many or one + 's'}"
 
 
+def percent(known: int, of: int) -> int:
+    """A share in whole per cent: 0 and 100 only where it is none and all."""
+    if known in (0, of):
+        return 100 if known else 0
+    return min(99, max(1, round(100 * known / of)))
+
+
 def listed(words: Sequence[str], last: str = "and") -> str:
     """`a`, `a and b`, `a, b and c`."""
     if len(words) < 2:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from rimbook.bench.check import RULES, catalogue, check
-from rimbook.book.load import Loaded
+from rimbook.book.load import Loaded, MovedFile
+from rimbook.book.model import Moved
+from rimbook.book.reader import read
 from rimbook.book.rules.rule import Rule
 from tests.book.rules.small_book import (
     MAP,
@@ -20,6 +23,7 @@ from tests.book.rules.small_book import (
     parts_with,
     said,
 )
+from tests.book.rules.small_club import club_with
 
 WALK = "m1 m2 m3 c1 c2\n  c3 c4 m3+c5 m2 m1"
 CROWN = "{name: crown strip, holes: [L2, R2], part: lapwing-crown}"
@@ -29,6 +33,12 @@ def measured_places(*places: object) -> tuple[str, str]:
     """A change that adds measured places for the first holes of the walk."""
     words = [str(place) for place in places] + ["unknown"] * (10 - len(places))
     return ("stringing:", f"places_mm: [{', '.join(words)}]\nstringing:")
+
+
+def moved(old: str, new: str) -> Loaded:
+    """The small book with an old name of a frame."""
+    document = read(f"format: 1\nframes: {{{old}: {new}}}\n", "frames/moved.yaml")
+    return replace(loaded(), moved=MovedFile(Moved({old: new}), document))
 
 
 BREAKS: dict[str, Loaded] = {
@@ -65,7 +75,12 @@ BREAKS: dict[str, Loaded] = {
     "same-part-name": loaded(more_parts="format: 1\nparts:\n  b21: {name: BARREL 2.1, kind: single}\n"),
     "unused-part": loaded(more_parts="format: 1\nparts:\n  barrel-99: {name: Odd one, kind: single}\n"),
     "same-name": loaded(more_maps={"other-20": changed(MAP, ("Lapwing 20", "LAPWING 2O"))}),
+    "club-size": club_with(("- lapwing-20", "[]"), frames="frames: "),
+    "club-frames": club_with(("- lapwing-20", "- lapwin-20")),
+    "club-frame-once": club_with(("- lapwing-20", "- lapwing-20\n  - {frame: lapwing-20, count: 2}")),
+    "club-stock": club_with(("barrel-21: 40", "barel-21: 40")),
     "no-future-dates": map_with(("2026-10-04", "2031-01-01")),
+    "moved-names": moved("lapwing-old", "lapwin-20"),
     "strung-within-law": map_with(("[186, 244]", "[186, 280.1]")),
     "place-on-rim": map_with(measured_places(*["unknown"] * 9, 350)),
     "hole-gaps": map_with(measured_places("unknown", "unknown", 17.7, 85.4, 145.4)),
@@ -101,7 +116,7 @@ def test_a_rule_is_written_for_people(rule: Rule) -> None:
 def test_the_catalogue_lists_every_rule_and_what_the_reader_refuses() -> None:
     entries = catalogue()
     assert [entry.name for entry in entries] == ["readable", "shape", "meaning", *(r.name for r in RULES)]
-    assert {entry.scope for entry in entries} == {"map", "parts", "book"}
+    assert {entry.scope for entry in entries} == {"map", "parts", "club", "book"}
     assert all(entry.summary and entry.example for entry in entries)
 
 

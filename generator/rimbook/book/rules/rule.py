@@ -11,7 +11,7 @@ from rimbook.book.model import Book
 from rimbook.book.problems import Severity
 from rimbook.book.reader import Path
 
-Scope = Literal["map", "parts", "book"]
+Scope = Literal["map", "parts", "club", "book"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,8 +55,8 @@ class Given:
 class Rule:
     """One rule: a name, a sentence for people, and the check itself.
 
-    By scope the check is called with a `MapFile`, a `PartsFile`, or all that
-    was `Loaded`, and always with `Given`. `example` is a message as the rule
+    By scope the check is called with a `MapFile`, a `PartsFile`, a `ClubFile`, or
+    all that was `Loaded`, and always with `Given`. `example` is a message as the rule
     really prints it; a test holds it to that.
     """
 

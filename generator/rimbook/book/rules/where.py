@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from rimbook.book.address import address, selector
-from rimbook.book.load import MapFile
+from rimbook.book.load import ClubFile, MapFile
 from rimbook.book.model import Address, Frame, Hole
 from rimbook.book.reader import Path
 from rimbook.book.written_values import UNKNOWN
@@ -21,6 +21,12 @@ def of_place(frame: Frame, at: Address) -> Path:
     """The measured place of a hole."""
     own_left = at.side == "L" and not frame.mirrored
     return ("left", "places_mm", at.number - 1) if own_left else ("places_mm", at.number - 1)
+
+
+def of_club_frame(file: ClubFile, index: int) -> Path:
+    """The slug of one frame of a club, in its short form or its long one."""
+    path: Path = ("frames", index)
+    return (*path, "frame") if isinstance(file.document.at(path), dict) else path
 
 
 def of_strips(file: MapFile) -> tuple[Path, ...]:

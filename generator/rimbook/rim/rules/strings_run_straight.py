@@ -23,7 +23,7 @@ def check(placed: PlacedMap, given: Given) -> Iterator[Finding]:
     moved = bends(frame)
     for side in halves(frame):
         far = [hole for hole in frame.drilled if hole.address.side == side and moved[hole.address] > BEND_MM]
-        worst = sorted(far, key=lambda hole: -moved[hole.address])
+        worst = sorted(far, key=lambda hole: -round(moved[hole.address], 1))
         for hole in worst[:MOST_TOLD]:
             strings = listed(hole.passes) or "nothing"
             yield Finding(

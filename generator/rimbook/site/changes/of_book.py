@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
-from rimbook.book.model import Book, Frame
+from rimbook.book.model import Book, Frame, Moved
 from rimbook.site.changes import of_frame, of_part
 from rimbook.site.changes.change import Change
 from rimbook.site.words import counted, listed
@@ -27,20 +27,29 @@ class Changes:
 
 
 def compare(
-    before: Book, after: Book, *, moved: Mapping[str, str] | None = None, unread: Collection[str] = ()
+    before: Book, after: Book, *, moved: Moved | None = None, unread: Collection[str] = ()
 ) -> Changes:
     """Every difference between two states.
 
-    `moved` leads from the older name of a frame to its new one; `unread` are maps of the newer state that
-    are there and cannot be read.
+    `moved` has the names that changed, those of the newer state unless others are given; `unread` are maps
+    of the newer state that are there and cannot be read.
     """
-    moved = {old: new for old, new in (moved or {}).items() if old in before.frames and new in after.frames}
-    found = [*_frames(before, after, moved, unread), *_parts(before, after)]
-    return Changes(tuple(found), tuple(_follows(before, after, moved, found)))
+    moved = moved or after.moved
+    frames = _renamed(moved.frames, before.frames, after.frames)
+    parts = _renamed(moved.parts, before.parts, after.parts)
+    found = [*_frames(before, after, frames, unread), *_parts(before, after, parts)]
+    return Changes(tuple(found), tuple(_follows(before, after, frames, found)))
+
+
+def _renamed(
+    moved: Mapping[str, str], before: Mapping[str, object], after: Mapping[str, object]
+) -> Mapping[str, str]:
+    """The names that went between two states and lead on to others."""
+    return {old: new for old, new in moved.items() if old in before and old not in after and new in after}
 
 
 def _frames(before: Book, after: Book, moved: Mapping[str, str], unread: Collection[str]) -> Iterator[Change]:
-    earlier = {new: old for old, new in moved.items()}
+    earlier = {new: old for old, new in moved.items() if new not in before.frames}
     for slug, frame in after.frames.items():
         old = before.frames.get(earlier.get(slug, slug))
         if old is None:
@@ -55,21 +64,30 @@ def _frames(before: Book, after: Book, moved: Mapping[str, str], unread: Collect
     for slug, frame in before.frames.items():
         if slug in unread:
             yield Change("frame", slug, f"{frame.name} cannot be read any more: rimbook check says why.")
-        elif slug not in after.frames and slug not in moved:
-            words = f"{frame.name} by {frame.maker} is gone, and so is its page."
+        elif slug not in after.frames and earlier.get(moved.get(slug, "")) != slug:
+            words = f"{frame.name} by {frame.maker} is gone, and {_page(slug, moved)}."
             yield Change("frame", slug, words, breaking=True)
 
 
-def _parts(before: Book, after: Book) -> Iterator[Change]:
+def _parts(before: Book, after: Book, moved: Mapping[str, str]) -> Iterator[Change]:
+    earlier = {new: old for old, new in moved.items() if new not in before.parts}
     for part_id, part in after.parts.items():
-        old = before.parts.get(part_id)
+        old = before.parts.get(earlier.get(part_id, part_id))
         if old is None:
             yield Change("part", part_id, f"{part.name} is new.")
-        else:
-            yield from of_part.changes_of(old, part)
+            continue
+        if part_id in earlier:
+            words = f"The page of {old.name} moved from {old.id} to {part_id}; the old address leads on."
+            yield Change("part", part_id, words, breaking=True)
+        yield from of_part.changes_of(old, part)
     for part_id, part in before.parts.items():
-        if part_id not in after.parts:
-            yield Change("part", part_id, f"{part.name} is gone, and so is its page.", breaking=True)
+        if part_id not in after.parts and earlier.get(moved.get(part_id, "")) != part_id:
+            words = f"{part.name} is gone, and {_page(part_id, moved)}."
+            yield Change("part", part_id, words, breaking=True)
+
+
+def _page(name: str, moved: Mapping[str, str]) -> str:
+    return f"its address leads on to {moved[name]}" if name in moved else "so is its page"
 
 
 def _follows(before: Book, after: Book, moved: Mapping[str, str], found: list[Change]) -> Iterator[str]:

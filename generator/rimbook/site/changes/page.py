@@ -73,7 +73,10 @@ def as_text(changes: Changes) -> str:
     if changes.follows:
         lines += ["", "What follows elsewhere", *(f"    {words}" for words in changes.follows)]
     if changes.breaking:
-        lines += ["", "! can break what others use: say so in the change, and in the change log of the data"]
+        lines += [
+            "",
+            "! can break what others use: say so in the change. Write a name that changed into moved.yaml.",
+        ]
     return "\n".join(lines) + "\n"
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from datetime import date
 
 from rimbook.bench.answers import Answers
 from rimbook.bench.frame_numbers import FrameNumbers, HoleNumbers, frame_numbers
@@ -27,6 +28,7 @@ class Shown:
     part: Part | None
     numbers: FrameNumbers
     answers: Answers
+    book_day: date | None = None
 
     @property
     def frame(self) -> Frame:
@@ -57,12 +59,17 @@ class Shown:
 
 
 def shown(
-    slugs: Iterable[str], record: Callable[[str], Frame], catalogue: Catalogue, thresholds: Thresholds
+    slugs: Iterable[str],
+    record: Callable[[str], Frame],
+    catalogue: Catalogue,
+    thresholds: Thresholds,
+    book_day: date | None = None,
 ) -> Shown | None:
     """The example out of a book, or None where no frame has a strung hole.
 
-    `slugs` are those of the book and `record` fetches one of them. The first choice is always the same
-    frame, so that the pages stay as they are while the book grows; without it the first that will do.
+    `slugs` are those of the book, `record` fetches one of them, `book_day` is its newest day. The first choice
+    is always the same frame, so that the pages stay as they are while the book grows; without it the first that
+    will do.
     """
     known = sorted(slugs)
     for slug in sorted(known, key=lambda each: each != FIRST_CHOICE[0]):
@@ -72,7 +79,7 @@ def shown(
             rim = place(frame)
             answers = Answers(index_parts(catalogue), thresholds)
             part = catalogue.get(hole.part or "")
-            return Shown(rim, hole, part, frame_numbers(rim, answers), answers)
+            return Shown(rim, hole, part, frame_numbers(rim, answers), answers, book_day)
     return None
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from rimbook.site.numbers.topic import Topic
 from rimbook.site.numbers.topics import (
     completeness,
+    confidence,
     fit,
     friction,
     head,
@@ -26,7 +27,8 @@ GROUPS: tuple[tuple[str, tuple[Topic, ...]], ...] = (
     ("Where things are", (outline.TOPIC, string_way.TOPIC)),
     ("What pulls", (units.TOPIC, pull.TOPIC, friction.TOPIC, pressure.TOPIC, head.TOPIC)),
     ("What fits", (uncertainty.TOPIC, fit.TOPIC, room.TOPIC, length.TOPIC, turns.TOPIC)),
-    ("What to take", (twins.TOPIC, serves.TOPIC, parts.TOPIC, completeness.TOPIC)),
+    ("What to take", (twins.TOPIC, serves.TOPIC, parts.TOPIC)),
+    ("What to trust", (completeness.TOPIC, confidence.TOPIC)),
 )
 
 TOPICS: tuple[Topic, ...] = tuple(topic for _, topics in GROUPS for topic in topics)

@@ -9,7 +9,7 @@ from rimbook.book.model import Hole
 from rimbook.site.numbers.figures import fig
 from rimbook.site.numbers.shown import Shown
 from rimbook.site.numbers.topic import Constant, Example, Formula, Line, Symbol, Topic, texts
-from rimbook.site.words import counted
+from rimbook.site.words import counted, percent
 
 _FROM_MEMORY = "from memory: no racket is known beyond it"
 
@@ -19,13 +19,6 @@ _ASKED: tuple[tuple[str, Callable[[Hole], bool]], ...] = (
     ("Rim depth", lambda hole: hole.rim_depth_mm is not None),
     ("Place measured", lambda hole: hole.place_mm is not None),
 )
-
-
-def percent(known: int, holes: int) -> int:
-    """A share in whole per cent: 0 and 100 only where it is none and all."""
-    if known in (0, holes):
-        return 100 if known else 0
-    return min(99, max(1, round(100 * known / holes)))
 
 
 def _here(shown: Shown) -> Iterator[Example]:
@@ -58,7 +51,7 @@ def _here(shown: Shown) -> Iterator[Example]:
 TOPIC = Topic(
     slug="completeness",
     title="How complete a map is",
-    asks="How much of this map was measured, and how far can I trust it?",
+    asks="How much of this map was measured?",
     words=texts(
         """
         For each question the page counts the drilled holes for which the map knows the answer: the

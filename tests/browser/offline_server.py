@@ -1,0 +1,84 @@
+"""A server that counts what it is asked for, can be cut off, and may hold its site below a path."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+from urllib.parse import unquote, urlsplit
+
+from rimbook.hosts.offline import all_files, write_worker
+
+
+@dataclass
+class Served:
+    """A folder on a server. While `is_down`, every connection is closed without an answer."""
+
+    folder: Path
+    base: str = "/"
+    port: int = 0
+    is_down: bool = False
+    asked: list[str] = field(default_factory=list)
+    last: int | None = None
+    """After so many answers more, the server goes down by itself; None is never."""
+
+    @property
+    def url(self) -> str:
+        """The address of the site's top, without a slash at the end."""
+        return f"http://127.0.0.1:{self.port}{self.base}".rstrip("/")
+
+    def files(self) -> list[str]:
+        """The files that were asked for, from the site's top, without those that lead to others."""
+        found = [path.removeprefix(self.base) for path in self.asked]
+        return [path for path in found if not path.startswith("offline/list") and path != "worker.js"]
+
+
+@contextmanager
+def served(folder: Path, base: str = "/") -> Iterator[Served]:
+    """Serve a folder until the end of the block."""
+    state = Served(folder, base)
+
+    class Handler(SimpleHTTPRequestHandler):
+        def do_GET(self) -> None:
+            path = unquote(urlsplit(self.path).path)
+            if state.last is not None:
+                state.is_down = state.is_down or state.last <= 0
+                state.last -= 1
+            if state.is_down:
+                self.close_connection = True
+                return
+            state.asked.append(path)
+            if not path.startswith(base):
+                self.send_error(404)
+                return
+            self.path = "/" + self.path.removeprefix(base)
+            super().do_GET()
+
+        def log_message(self, format: str, *args: object) -> None:  # noqa: A002
+            """Say nothing."""
+
+    def handler(*args: object) -> Handler:
+        return Handler(*args, directory=str(folder))  # type: ignore[arg-type]
+
+    server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    state.port = server.server_port
+    thread = Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    try:
+        yield state
+    finally:
+        server.shutdown()
+        thread.join()
+        server.server_close()
+
+
+def change(folder: Path, path: str, before: str, after: str) -> None:
+    """Change a file of a built site, and write the list of its files anew."""
+    file = folder / path
+    text = file.read_text("utf-8")
+    assert before in text
+    file.write_text(text.replace(before, after), "utf-8")
+    write_worker(folder, all_files(folder, {}))
