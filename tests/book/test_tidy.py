@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from ruamel.yaml import YAML
 
@@ -52,6 +52,7 @@ def test_the_book_is_tidy(file: Path) -> None:
     assert tidy(read(text, file.name), order) == text
 
 
+@settings(deadline=None)
 @given(st.permutations(range(10)))
 def test_any_order_is_brought_back_with_all_facts_and_comments(order: list[int]) -> None:
     """Facts as ruamel.yaml reads them."""

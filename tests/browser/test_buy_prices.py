@@ -83,7 +83,7 @@ def test_what_is_exported_comes_back(inside: Page, currency: str) -> None:
     }
     text = inside.evaluate("(list) => inside.writePriceList(list)", given)
     assert ",=HYPERLINK" not in text
-    assert read(inside, text, "CHF") == {"list": given, "faults": []}
+    assert read(inside, text, "CHF") == {"list": given, "settings": [], "faults": []}
 
 
 def test_a_list_of_two_columns_is_enough(inside: Page) -> None:

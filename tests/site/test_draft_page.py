@@ -18,7 +18,7 @@ from rimbook.book.shape import hold
 from rimbook.book.written import WrittenFrame
 from rimbook.draw import palette
 from rimbook.site.draft_maps import PIECE, piece_file, pieces, written_value
-from rimbook.site.draft_page import Forge, draft_link, forge_of
+from rimbook.site.draft_page import SITE_FILE, Forge, draft_link, forge_of
 from rimbook.site.pages import Asset, Page
 from tests.site.sample import demo_book, demo_site
 
@@ -105,7 +105,7 @@ def test_the_page_stands_without_its_script() -> None:
 
 
 def test_the_page_knows_what_it_draws_with() -> None:
-    given = page_block()
+    given = known_site()
     assert [each["outline"] for each in given["marks"]["classes"]] == [
         each.outline for each in palette.CLASSES
     ]
@@ -116,7 +116,7 @@ def test_the_page_knows_what_it_draws_with() -> None:
 
 
 def test_every_map_is_in_the_piece_where_the_page_looks_for_it() -> None:
-    site, first = demo_site(), page_block()["pieces"]
+    site, first = demo_site(), known_site()["pieces"]
     found: dict[str, Any] = {}
     for name in first:
         file = site[f"data/drafts/{name}.js"]
@@ -164,9 +164,10 @@ def test_a_frame_leads_to_its_own_draft() -> None:
     assert draft_link("../../", "plover-76") == "../../draft/index.html#map=plover-76"
 
 
-def page_block() -> dict[str, Any]:
-    page = demo_site()["draft/index.html"]
-    assert isinstance(page, Page)
-    (block,) = html.fromstring(f"<main>{page.body}</main>").xpath("//script[@id='draft-given']/text()")
-    value: dict[str, Any] = json.loads(block)
+def known_site() -> dict[str, Any]:
+    file = demo_site()[SITE_FILE]
+    assert isinstance(file, Asset)
+    written = re.fullmatch(r'rimbook\.put\("draft-site",(.*)\);\n', file.data.decode())
+    assert written
+    value: dict[str, Any] = json.loads(written[1])
     return value

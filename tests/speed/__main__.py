@@ -83,7 +83,9 @@ def _project(folder: Path) -> None:
     """The project's own configuration and written pages around another book."""
     for name in ("site_src", "generator"):
         (folder / name).symlink_to(ROOT / name)
-    shutil.copy(ROOT / "mkdocs.yml", folder)
+    # Files to print are a measure of their own: a cold one takes as long as ten pages of frames.
+    config = (ROOT / "mkdocs.yml").read_text("utf-8").replace("prints: true", "prints: false")
+    (folder / "mkdocs.yml").write_text(config, encoding="utf-8")
 
 
 def _build(folder: Path) -> Cost:

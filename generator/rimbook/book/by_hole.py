@@ -14,6 +14,10 @@ from rimbook.book.written_values import UNKNOWN, is_mm
 
 RULE = "meaning"
 TWIN_KINDS = ("twin-even", "twin-uneven")
+MAX_NAMED = 1_000
+"""So many words may name holes under one key: more than any frame has holes, and few enough to be quick."""
+MAX_REPORTED = 200
+"""So many faults of one map are told at once."""
 
 Run = tuple[Address, ...]
 
@@ -33,7 +37,15 @@ class Ring:
 
     def complain(self, path: Path, message: str, *, key: bool = False, **more: str | None) -> None:
         """Note an error at a place of the document."""
-        self.problems.append(self.document.problem(RULE, path, message, key=key, **more))
+        if len(self.problems) < MAX_REPORTED:
+            self.problems.append(self.document.problem(RULE, path, message, key=key, **more))
+
+    def too_many(self, count: int, path: Path) -> bool:
+        """Whether more words name holes than are read; if so, that is noted."""
+        if count > MAX_NAMED:
+            message = f"{count:,} words name holes here; at most {MAX_NAMED:,} are read."
+            self.complain(path, message, tip="Name each hole once.")
+        return count > MAX_NAMED
 
     def has(self, hole: Address, path: Path, *, key: bool = False) -> bool:
         """Whether there is such a place; if not, that is noted."""
@@ -66,6 +78,8 @@ class Ring:
             self.complain((name,), f"{name} has exceptions but no default.", tip="Add default: unknown.")
         default = self._length(name, "default", written.get("default", UNKNOWN))
         values: dict[Address, float | None] = dict.fromkeys(self.all, default)
+        if self.too_many(sum(len(each) for each in written.values() if isinstance(each, list)), (name,)):
+            return {}
         for word, holes in written.items():
             if word != "default":
                 values.update(
@@ -115,6 +129,8 @@ def fitted(
     """
     parts: dict[Address, str | None] = dict.fromkeys(ring.all, written.get("default"))
     runs: list[tuple[str | None, Run]] = []
+    if ring.too_many(len(written), ("fitted",)):
+        return parts, ()
     for key, part in written.items():
         if key.startswith("bore "):
             bore = _bore(ring, key)

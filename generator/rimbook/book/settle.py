@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from rimbook.book.address import address, selector
-from rimbook.book.by_hole import RULE, Ring, Run, fitted
+from rimbook.book.by_hole import MAX_REPORTED, RULE, Ring, Run, fitted
 from rimbook.book.model import (
     Address,
     Catalogue,
@@ -148,7 +148,7 @@ def _walks(written: WrittenFrame, document: Document) -> tuple[Walks, list[Probl
                 expected="m3, c5, m9+c1, . (no string) or x (no hole)",
                 nearest=nearest(fault.word, known),
             )
-            for fault in faults
+            for fault in faults[:MAX_REPORTED]
         ]
     return {"R": walks["R"], "L": walks.get("L", walks["R"])}, problems
 

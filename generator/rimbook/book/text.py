@@ -8,10 +8,11 @@ import unicodedata
 MAX_SHOWN = 60
 
 # C0 and C1 controls but tab and line ends; the marks that turn text round or join
-# it invisibly; other line ends; surrogates; private use and non-characters.
+# it invisibly; other line ends; letters and signs without a shape; tags; surrogates; private use and
+# non-characters.
 _HIDDEN = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u061c\u180e\u200b\u200e\u200f\u2028-\u202e"
-    "\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff\ue000-\uf8ff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b\u200e\u200f\u2028-\u202e"
+    "\u2060-\u206f\u3164\ufe00-\ufe0d\ufeff\uffa0\ufff9-\uffff\ud800-\udfff\ue000-\uf8ff\U000e0000-\U000e007f]"
 )
 
 
@@ -27,8 +28,8 @@ def hidden_character(text: str) -> tuple[int, str] | None:
 
 def hidden_names() -> dict[str, str]:
     """The names of the characters that a reader cannot see, where they have one, by number as `200B`."""
-    plane = map(chr, range(0x10000))
-    named = ((letter, unicodedata.name(letter, "")) for letter in plane if _HIDDEN.match(letter))
+    letters = map(chr, (*range(0x10000), *range(0xE0000, 0xE0080)))
+    named = ((letter, unicodedata.name(letter, "")) for letter in letters if _HIDDEN.match(letter))
     return {f"{ord(letter):04X}": name.lower() for letter, name in named if name}
 
 

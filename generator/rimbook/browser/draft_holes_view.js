@@ -113,7 +113,7 @@ export function holesView(store, host) {
     modes.show(mode);
     sides.show(which, store.draft["left"] ? ["both"] : []);
     differs.checked = Boolean(store.draft["left"]);
-    help.textContent = MODES[mode].help;
+    help.textContent = `${MODES[mode].help} Escape leads back to this list from any field below.`;
     const word = words[cursor - 1] ?? "";
     const many = holes.numbers.length > 1 ? `${holes.chosenWords.join(" ")} are marked` : `${which === "both" ? cursor : which + cursor}: ${passWords(word)}`;
     here.textContent = words.length ? many : "";

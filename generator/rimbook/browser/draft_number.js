@@ -61,3 +61,11 @@ export function readNumber(text) {
 function shortest(text) {
   return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
 }
+
+/**
+ * @param {number} count
+ * @returns {string} with a comma at each thousand
+ */
+export function grouped(count) {
+  return String(count).replace(/\B(?=(\d{3})+$)/g, ",");
+}

@@ -46,7 +46,7 @@ export function newFileAddress(forge, file, text) {
  * @param {{forge: Forge | null, edit: string | null, folder: string, say: (says: string, isUrgent?: boolean) => void}} host
  */
 export function outView(store, { forge, edit, folder, say }) {
-  const text = el("code", {});
+  const text = el("pre", {});
   const slug = el("input", { type: "text", id: "rb-draft-slug", autocomplete: "off", spellcheck: "false", autocapitalize: "none" });
   const path = el("code", {});
   slug.addEventListener("input", () => store.change({ slug: slug.value.trim() }, "slug"));
@@ -79,7 +79,7 @@ export function outView(store, { forge, edit, folder, say }) {
       comments,
       el("p", { class: "rb-draft-buttons" }, copy, download, forge ? send : null),
       sendWords,
-      el("div", { class: "rb-scroll rb-draft-yaml", role: "region", "aria-label": "The map as YAML", tabindex: "0" }, el("pre", {}, text)),
+      el("div", { class: "rb-scroll rb-draft-yaml", role: "region", "aria-label": "The map as YAML", tabindex: "0" }, text),
     ),
     /** @param {State} state */
     show(state) {

@@ -69,7 +69,11 @@ import { marks } from "./draft_marks.js";
  * @property {Shape} shape of a map
  * @property {Record<string, string>} kinds of parts, in words
  * @property {Record<string, string>} hidden names of hidden characters by number
- * @property {Record<string, string>} look_alike letters by those that look like them
+ * @property {Record<string, string>} look_alike small letters by those that look like them
+ * @property {Record<string, string>} look_alike_capitals
+ * @property {Record<string, [number, number][]>} scripts first and last numbers of their letters
+ * @property {number} most_named words that may name holes under one key
+ * @property {number} most_faults told of one draft at once
  * @property {number} longest_mm
  * @property {Record<string, Limit>} law by sport and what it limits
  * @property {Limit} throat_width

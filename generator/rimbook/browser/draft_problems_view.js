@@ -21,11 +21,20 @@ export function sumOf(problems) {
 }
 
 /**
- * The first hole that a problem names, as `R12`.
+ * The hole where a problem lies, as `R12`, or null.
  * @param {Problem} problem
  */
 export function holeOf({ hole }) {
   return /[RL][1-9]\d{0,3}/.exec(hole ?? "")?.[0] ?? null;
+}
+
+/**
+ * All holes that a problem names.
+ * @param {Problem} problem
+ * @returns {string[]}
+ */
+export function holesIn({ hole, message }) {
+  return `${hole ?? ""} ${message}`.match(/\b[RL][1-9]\d{0,3}\b/g) ?? [];
 }
 
 /** @param {(problem: Problem) => void} onChosen */
@@ -57,7 +66,7 @@ export function problemsView(onChosen) {
 function item(problem, onChosen) {
   const button = el("button", { type: "button", class: "rb-draft-problem" }, el("b", { class: `rb-draft-${problem.severity}` }, problem.severity), " ", problem.hole && `${problem.hole}: `, problem.message);
   button.addEventListener("click", () => onChosen(problem));
-  const more = MORE.flatMap((name) => (problem[name] ? [`${name === "nearest" ? "did you mean" : name}: ${problem[name]}`] : []));
+  const more = MORE.flatMap((name) => (problem[name] ? [`${name}: ${problem[name]}`] : []));
   return el("li", {}, button, el("span", { class: "rb-draft-hint" }, [...more, problem.rule].join(" · ")));
 }
 

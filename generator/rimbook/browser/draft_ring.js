@@ -1,7 +1,7 @@
 /** Values said for many holes at once: a default, and exceptions by address over it. */
 
 import { address, clockwise, placeOf, selector, sideOf, span } from "./draft_address.js";
-import { general, readNumber } from "./draft_number.js";
+import { general, grouped, readNumber } from "./draft_number.js";
 import { isMm } from "./draft_shape.js";
 import { asText, nearest, shown } from "./draft_text.js";
 
@@ -9,6 +9,7 @@ import { asText, nearest, shown } from "./draft_text.js";
 /** @typedef {import("./draft_address.js").Side} Side */
 /** @typedef {import("./draft_problem.js").DraftPart} DraftPart */
 /** @typedef {import("./draft_problem.js").Finding} Finding */
+/** @typedef {import("./draft_problem.js").Limits} Limits */
 /** @typedef {import("./draft_written.js").Path} Path */
 
 /**
@@ -22,11 +23,11 @@ import { asText, nearest, shown } from "./draft_text.js";
 export class Ring {
   /**
    * @param {Record<Side, number>} counts places of each side
-   * @param {number} longest mm that a length may have
+   * @param {Pick<Limits, "longest_mm" | "most_named" | "most_faults">} limits
    */
-  constructor(counts, longest) {
+  constructor(counts, limits) {
     this.counts = counts;
-    this.longest = longest;
+    this.limits = limits;
     this.all = clockwise(counts);
     /** @type {Finding[]} */
     this.findings = [];
@@ -38,7 +39,20 @@ export class Ring {
    * @param {Partial<Finding>} [more]
    */
   complain(path, message, more) {
-    this.findings.push({ rule: "meaning", path, message, ...more });
+    if (this.findings.length < this.limits.most_faults) this.findings.push({ rule: "meaning", path, message, ...more });
+  }
+
+  /**
+   * @param {number} count
+   * @param {Path} path
+   * @returns {boolean} whether more words name holes than are read
+   */
+  hasTooMany(count, path) {
+    const { most_named: most } = this.limits;
+    if (count <= most) return false;
+    const message = `${grouped(count)} words name holes here; at most ${grouped(most)} are read.`;
+    this.complain(path, message, { tip: "Name each hole once." });
+    return true;
   }
 
   /**
@@ -102,6 +116,8 @@ export class Ring {
     const usual = this.#length(name, "default", lines.get("default") ?? (lines.has("default") ? null : "unknown"));
     /** @type {Map<string, number | null>} */
     const values = new Map(this.all.map((hole) => [hole, usual]));
+    const count = [...lines.values()].reduce((sum, each) => sum + (Array.isArray(each) ? each.length : 0), 0);
+    if (this.hasTooMany(count, [name])) return new Map();
     for (const [word, holes] of lines) {
       if (word === "default") continue;
       const named = this.#listed([name, word], holes);
@@ -120,7 +136,7 @@ export class Ring {
   #length(name, key, word) {
     if (word === "unknown") return null;
     const length = readNumber(asText(word));
-    if (isMm(length, this.longest)) return length;
+    if (isMm(length, this.limits.longest_mm)) return length;
     this.complain([name, key], `${name} cannot be ${shown(word)}.`, {
       isKey: true,
       expected: "a length in mm, unknown or default",
@@ -163,6 +179,7 @@ export function fitted(ring, lines, bores, catalogue) {
   const parts = new Map(ring.all.map((hole) => [hole, known(lines.get("default"))]));
   /** @type {[string | null, string[]][]} */
   const runs = [];
+  if (ring.hasTooMany(lines.size, ["fitted"])) return { parts, twins: [] };
   for (const [key, part] of lines) {
     if (key.startsWith("bore ")) {
       const bore = boreOf(ring, key);
@@ -182,7 +199,7 @@ export function fitted(ring, lines, bores, catalogue) {
  */
 function boreOf(ring, key) {
   const bore = readNumber(key.slice("bore ".length));
-  if (isMm(bore, ring.longest)) return bore;
+  if (isMm(bore, ring.limits.longest_mm)) return bore;
   ring.complain(["fitted", key], `${shown(key)} names no bore.`, { isKey: true, expected: "bore 2.7" });
   return null;
 }

@@ -7,11 +7,11 @@ import { hiddenFindings } from "./draft_hidden.js";
 import { inOrder } from "./draft_problem.js";
 import { barrelInBore, barrelThroughRim } from "./draft_rule_barrel.js";
 import { evenMains, passesAddUp } from "./draft_rule_counts.js";
-import { sameName, variantOf } from "./draft_rule_frames.js";
 import { holeGaps, placeOnRim, stringsRunStraight } from "./draft_rule_gaps.js";
 import { stringsOnEachHalf } from "./draft_rule_halves.js";
 import { stripHoles, stripPosts, twinHoles } from "./draft_rule_holes.js";
 import { noIdleLines } from "./draft_rule_idle.js";
+import { mixedScripts, sameName } from "./draft_rule_names.js";
 import { placesIncrease, walkInOrder } from "./draft_rule_order.js";
 import { partExists, partSuitsPlace } from "./draft_rule_parts.js";
 import { noFutureDates, someoneElseConfirmed } from "./draft_rule_people.js";
@@ -20,6 +20,7 @@ import { sidesAgree } from "./draft_rule_sides.js";
 import { frameWithinLaw, overallHoldsHead, tensionPlausible } from "./draft_rule_size.js";
 import { strungWithinLaw } from "./draft_rule_strung.js";
 import { tieOffCount, tieOffs } from "./draft_rule_ties.js";
+import { variantOf } from "./draft_rule_variant.js";
 import { shapeFindings } from "./draft_shape.js";
 import { BUILT_OF, settle } from "./draft_settle.js";
 import { written } from "./draft_written.js";
@@ -67,7 +68,7 @@ const PLACED_RULES = {
 };
 
 /** @type {Record<string, Rule>} those of the whole book */
-const BOOK_RULES = { "same-name": sameName, "no-future-dates": noFutureDates };
+const BOOK_RULES = { "same-name": sameName, "no-future-dates": noFutureDates, "mixed-scripts": mixedScripts };
 
 /** A walk with one of these faults cannot be placed; what geometry would say of it is only an echo. */
 const UNPLACEABLE = ["even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order"];
@@ -101,7 +102,7 @@ export function judged(given, known) {
   if (shape.some(({ path }) => BUILT_OF.includes(String(path[0])))) {
     return { frame: null, problems: told(hidden.length ? hidden : shape) };
   }
-  const { frame, findings } = settle(draft, parts, limits.longest_mm);
+  const { frame, findings } = settle(draft, parts, limits);
   if (hidden.length) return { frame, problems: told(hidden) };
   if (shape.length) return { frame, problems: told(shape) };
   return { frame, problems: told(frame ? found({ draft, frame }, known) : findings) };

@@ -11,6 +11,7 @@ import { written } from "./draft_written.js";
 /** @typedef {import("./draft_outline.js").Point} Point */
 /** @typedef {import("./draft_problem.js").DraftPart} DraftPart */
 /** @typedef {import("./draft_problem.js").Finding} Finding */
+/** @typedef {import("./draft_problem.js").Limits} Limits */
 /** @typedef {import("./draft_ring.js").Twin} Twin */
 /** @typedef {import("./draft_walk.js").Place} Place */
 /** @typedef {import("./draft_written.js").Draft} Draft */
@@ -74,17 +75,17 @@ export const BUILT_OF = [
 /**
  * @param {Draft} given whose keys of `BUILT_OF` have the right shape
  * @param {Record<string, DraftPart>} catalogue
- * @param {number} longest mm that a length may have
+ * @param {Pick<Limits, "longest_mm" | "most_named" | "most_faults">} limits
  * @returns {{frame: DraftFrame | null, findings: Finding[]}} a frame, or why there is none
  */
-export function settle(given, catalogue, longest) {
+export function settle(given, catalogue, limits) {
   const draft = written(given);
   const { head, findings } = headOf(draft);
-  const walked = walksOf(draft);
+  const walked = walksOf(draft, limits.most_faults);
   findings.push(...walked.findings);
   const { walks } = walked;
   if (findings.length || !head) return { frame: null, findings };
-  const ring = new Ring({ R: walks.R.length, L: walks.L.length }, longest);
+  const ring = new Ring({ R: walks.R.length, L: walks.L.length }, limits);
   const settled = holesOf(draft, ring, walks, catalogue);
   if (ring.findings.length) {
     const once = new Map(ring.findings.map((each) => [JSON.stringify(each), each]));
@@ -142,15 +143,16 @@ function headOf({ head }) {
 
 /**
  * @param {Draft} draft
+ * @param {number} most faults that are told of one walk
  * @returns {{walks: Walks, findings: Finding[]}}
  */
-function walksOf({ walk, left, mains, crosses }) {
+function walksOf({ walk, left, mains, crosses }, most) {
   const mainNames = Array.from({ length: Math.floor(mains / 2) }, (_, index) => `m${index + 1}`);
   const known = [...mainNames, ...Array.from({ length: crosses }, (_, index) => `c${index + 1}`)];
   const read = (/** @type {Side} */ side, /** @type {string} */ text, /** @type {Path} */ path) => {
     const { places, faults } = readWalk(text);
     /** @type {Finding[]} */
-    const findings = faults.map(({ index, word, message }) => ({
+    const findings = faults.slice(0, most).map(({ index, word, message }) => ({
       rule: "meaning",
       path: [...path, index],
       message,

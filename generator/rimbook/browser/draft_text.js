@@ -6,9 +6,9 @@ const MOST_COMPARED = 200;
 const NEAR = 0.6;
 
 // C0 and C1 controls but tab and line ends; the marks that turn text round or join it invisibly; other line
-// ends; surrogates; private use and non-characters.
+// ends; letters and signs without a shape; tags; surrogates; private use and non-characters.
 const HIDDEN =
-  /[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u061c\u180e\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff\ue000-\uf8ff]/gu;
+  /[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\u3164\ufe00-\ufe0d\ufeff\uffa0\ufff9-\uffff\ud800-\udfff\ue000-\uf8ff\u{e0000}-\u{e007f}]/gu;
 
 /**
  * The first character that a reader cannot see.

@@ -1,8 +1,8 @@
 /**
  * The drafting page.
  *
- * `<div data-rb-draft data-rb-root="../">what a reader without JavaScript gets</div>` becomes all of it; the block
- * `#draft-given` has what the page knows of the site. `#map=plover-76` opens a map of the book.
+ * `<div data-rb-draft data-rb-root="../">what a reader without JavaScript gets</div>` becomes all of it.
+ * `#map=plover-76` opens a map of the book.
  */
 
 import { el, fill, isTyping } from "./dom.js";
@@ -15,7 +15,7 @@ import { holesView } from "./draft_holes_view.js";
 import { askedMap, openMap } from "./draft_open.js";
 import { outView } from "./draft_out.js";
 import { PART_LIST, partsForm } from "./draft_parts_form.js";
-import { fieldOf, holeOf, problemsView, sumOf } from "./draft_problems_view.js";
+import { fieldOf, holeOf, holesIn, problemsView, sumOf } from "./draft_problems_view.js";
 import { judged } from "./draft_rules.js";
 import { DraftStore, fresh } from "./draft_store.js";
 import { showHash } from "./hash.js";
@@ -24,7 +24,7 @@ import { load } from "./registry.js";
 /** @typedef {import("./draft_problem.js").Given} Given */
 /** @typedef {import("./draft_problem.js").Problem} Problem */
 
-const DATA = "data/draft.js";
+const [SITE, RULES] = ["data/draft-site.js", "data/draft.js"];
 const PROBLEMS = "draft-problems";
 
 /**
@@ -41,11 +41,10 @@ const PROBLEMS = "draft-problems";
 /** @param {HTMLElement} host */
 export function startDraft(host) {
   const root = host.dataset["rbRoot"] ?? "";
-  const site = /** @type {Site} */ (JSON.parse(document.getElementById("draft-given")?.textContent ?? "{}"));
   const said = el("p", { class: "rb-draft-said", role: "status" }, "Loading parts and rules …");
   fill(host, said);
-  load("draft", root + DATA).then(
-    (given) => show(host, root, site, /** @type {any} */ (given)),
+  Promise.all([load("draft-site", root + SITE), load("draft", root + RULES)]).then(
+    ([site, given]) => show(host, root, /** @type {Site} */ (site), /** @type {any} */ (given)),
     () => {
       said.textContent = "The list of parts and rules could not be loaded. Load the page again; offline, open it once while there is a network.";
     },
@@ -133,10 +132,11 @@ function show(host, root, site, given) {
     }
     if (isWalked) {
       const seen = found ?? judged(bare(draft), { ...given, today: today(), slug }).frame;
-      holes.show(seen, !all.some(({ severity }) => severity === "error"), new Set(all.filter(({ severity }) => severity !== "note").flatMap((problem) => holeOf(problem) ?? [])));
+      holes.show(seen, !all.some(({ severity }) => severity === "error"), new Set(all.filter(({ severity }) => severity !== "note").flatMap(holesIn)));
       problems.show(all);
       out.show(state);
     }
+    toProblems.hidden = !isWalked;
     toProblems.textContent = isWalked ? sumOf(all) || "Nothing wrong" : "";
     [steps[0].disabled, steps[1].disabled] = [!store.before.length, !store.undone.length];
     fill(kept, !store.isKept && el("p", { class: "rb-caution" }, "This browser refuses to keep anything, as in a private window: download the map before you leave this page."));
@@ -149,6 +149,9 @@ function show(host, root, site, given) {
     if (step === null) return;
     event.preventDefault();
     steps[step].click();
+  });
+  later.addEventListener("keydown", (event) => {
+    if (event.key === "Escape" && isTyping(event.target)) holes.focus();
   });
   const follow = () => openAsked(store, site, root, opening, say);
   addEventListener("hashchange", follow);

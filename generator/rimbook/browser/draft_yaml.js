@@ -76,7 +76,7 @@ function entry(key, value, indent) {
   if (key === "fitted" && pairs(value).length === 1) return [`${head} ${flow(new Map(pairs(value)))}`];
   if (key === "fitted") return [head, ...pairs(value).map(([name, each]) => `${inner}${keyWord(name)}: ${flow(each)}`)];
   if (IN_LINES.includes(key) && Array.isArray(value)) return [head, ...value.map((each) => `${inner}- ${flow(each)}`)];
-  if (key === "bore_mm" || key === "rim_depth_mm") return wrapped(head, flow(byHole(value)), inner);
+  if (key === "bore_mm" || key === "rim_depth_mm") value = byHole(value);
   if (isMapping(value) && `${head} ${flow(value)}`.length > LONGEST) {
     return [head, ...entries(value).flatMap(([name, each]) => (isNothing(each) ? [] : entry(name, each, inner)))];
   }

@@ -31,6 +31,7 @@ export function clockView(store) {
     autocomplete: "off",
   });
   const field = el("p", { class: "rb-work-minutes" }, el("label", { for: minutes.id }, "Minutes left"), " ", minutes);
+  const showMinutes = () => (minutes.value = String(store.sheet().minutes ?? ""));
   const way = choiceView("Way of working", "rb-work-way", WAYS, (chosen) => {
     const sheet = store.sheet();
     store.change(work(sheet, chosen, sheet.minutes ?? USUAL_MINUTES));
@@ -38,10 +39,12 @@ export function clockView(store) {
   minutes.addEventListener("change", () => {
     const left = minutes.value === "" ? null : minutes.valueAsNumber;
     store.change(work(store.sheet(), "against the clock", left));
+    showMinutes();
   });
   const said = el("p", { class: "rb-work-said", role: "status" });
   const short = el("div", {});
-  const lists = el("div", {});
+  const first = taskList(store.frame, "What to do first");
+  const later = taskList(store.frame, "What can wait");
   return {
     element: el(
       "section",
@@ -51,25 +54,21 @@ export function clockView(store) {
       field,
       said,
       short,
-      lists,
+      first.element,
+      later.element,
     ),
     /** @param {Job} job */
     show(job) {
       const sheet = store.sheet();
       way.show(sheet.way);
       field.hidden = sheet.way === "unhurried";
-      const left = sheet.minutes === null ? "" : String(sheet.minutes);
-      if (document.activeElement !== minutes || minutes.value === "" || Number(minutes.value) !== sheet.minutes) {
-        minutes.value = left;
-      }
+      if (document.activeElement !== minutes) showMinutes(); // nothing is changed under somebody's fingers
       const says = total(job);
       if (said.textContent !== says) said.textContent = says;
       fill(short, tooShort(store.frame, job));
-      fill(
-        lists,
-        list(store.frame, job, "What to do first", job.work),
-        list(store.frame, job, "What can wait", job.clock.later),
-      );
+      const without = job.lacking.length ? " (without what no part is to be had for)" : "";
+      first.show(job, job.work, without);
+      later.show(job, job.clock.later, "");
     },
   };
 }
@@ -108,30 +107,39 @@ function tooShort(frame, { clock }) {
 }
 
 /**
+ * A list that may be folded away: what somebody folded stays folded.
  * @param {SheetFrame} frame
- * @param {Job} job
  * @param {string} title
- * @param {readonly Task[]} tasks
  */
-function list(frame, { verdicts, lacking }, title, tasks) {
-  if (!tasks.length) return null;
-  const items = tasks.map(({ piece, presses, seconds }) => {
-    const waits = title === "What can wait" ? "" : `, ${PRESSES_WORDS[presses]}`;
-    return el(
-      "li",
-      {},
-      el("strong", {}, holesWords(holesOf(frame, piece))),
-      ` ${actWords(verdicts[piece]).toLowerCase()}: ${frame.pieces[piece].name}, ${seconds} s${waits}`,
-    );
-  });
-  const short = lacking.length && title !== "What can wait" ? " (without what no part is to be had for)" : "";
-  const attributes = { class: "rb-work-list", open: tasks.length <= FEW };
-  return el(
-    "details",
-    attributes,
-    el("summary", {}, `${title}: ${counted(tasks.length, "place")}${short}`),
-    el("ol", {}, ...items),
-  );
+function taskList(frame, title) {
+  const summary = el("summary", {});
+  const items = el("ol", {});
+  const element = el("details", { class: "rb-work-list", hidden: true }, summary, items);
+  return {
+    element,
+    /**
+     * @param {Job} job
+     * @param {readonly Task[]} tasks
+     * @param {string} remark
+     */
+    show({ verdicts }, tasks, remark) {
+      if (element.hidden) element.open = tasks.length > 0 && tasks.length <= FEW;
+      element.hidden = !tasks.length;
+      summary.textContent = `${title}: ${counted(tasks.length, "place")}${remark}`;
+      fill(items, ...tasks.map((task) => taskItem(frame, verdicts[task.piece], task)));
+    },
+  };
+}
+
+/**
+ * @param {SheetFrame} frame
+ * @param {import("./sheet_verdict.js").Verdict} verdict
+ * @param {Task} task
+ */
+function taskItem(frame, verdict, { piece, presses, seconds }) {
+  const how = `${actWords(verdict).toLowerCase()}: ${frame.pieces[piece].name}, ${seconds} s`;
+  const holes = el("strong", {}, holesWords(holesOf(frame, piece)));
+  return el("li", {}, holes, ` ${how}, ${PRESSES_WORDS[presses]}`);
 }
 
 /**

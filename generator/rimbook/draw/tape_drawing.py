@@ -24,7 +24,7 @@ def piece_drawing(tape: Tape, piece: Piece, *, name: str) -> str:
     spots = {mark.hole.address: layout.units(mark.at_mm - piece.start_mm) for mark in shown}
     edge = layout.units(layout.EDGE_MM)
     return svg.drawing(
-        symbols.marks(name, [mark.hole for mark in shown], layout.RADIUS),
+        symbols.marks(name, tape.frame, layout.RADIUS),
         _outline(width, reach),
         _scale(tape, piece),
         _ends(tape, piece, width),

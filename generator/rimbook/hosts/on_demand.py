@@ -76,9 +76,8 @@ class OnDemand:
         Raises WrongBook where a map was changed since and is wrong.
         """
         files = list(self.due)
-        slow = [
-            file for file in files if file.endswith(".pdf")
-        ]  # the longest work comes first, in small pieces
+        # The longest work comes first, in small pieces.
+        slow = [file for file in files if file.endswith(".pdf")]
         quick = [file for file in files if not file.endswith(".pdf")]
         shares = [slow[start : start + SLOW_SHARE] for start in range(0, len(slow), SLOW_SHARE)]
         shares += [quick[start : start + SHARE] for start in range(0, len(quick), SHARE)]

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from rimbook.bench.check import RULES
-from rimbook.book import limits
+from rimbook.book import by_hole, limits
 from rimbook.book.model import Book, Catalogue, Frame
 from rimbook.book.rules import (
     barrel_in_bore,
@@ -20,7 +20,7 @@ from rimbook.book.rules import (
     tension_plausible,
     walk_in_order,
 )
-from rimbook.book.rules.look_alike import LATIN
+from rimbook.book.rules.look_alike import CAPITALS, LATIN, script_ranges
 from rimbook.book.rules.words import KINDS
 from rimbook.book.shape_data import shape_data
 from rimbook.book.text import hidden_names
@@ -86,6 +86,10 @@ def draft_constants() -> dict[str, Any]:
         "kinds": KINDS,
         "hidden": hidden_names(),
         "look_alike": {chr(letter): chr(like) for letter, like in LATIN.items()},
+        "look_alike_capitals": {chr(letter): chr(like) for letter, like in CAPITALS.items()},
+        "scripts": script_ranges(),
+        "most_named": by_hole.MAX_NAMED,
+        "most_faults": by_hole.MAX_REPORTED,
         "longest_mm": MAX_LENGTH_MM,
         "law": {f"{sport} {what}": _limit(limit) for (sport, what), limit in limits.LIMITS.items()},
         "throat_width": _limit(limits.THROAT_WIDTH),

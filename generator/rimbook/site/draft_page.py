@@ -14,13 +14,15 @@ from rimbook.draw import palette, symbols
 from rimbook.site.cross import Cross
 from rimbook.site.draft_data import DRAFT_FILE, draft_file
 from rimbook.site.draft_maps import piece_data, piece_file, pieces
-from rimbook.site.handover import data_block
+from rimbook.site.handover import handover
 from rimbook.site.links import link
 from rimbook.site.pages import KINDS, Asset, Page, to_root
 from rimbook.site.settings import Settings
 from rimbook.site.summary import Summary
 from rimbook.site.templates import render
 from rimbook.site.words import UNKNOWN
+
+SITE_FILE = "data/draft-site.js"
 
 MOST_TYPICAL = 6
 """How many bores of a sport are offered before any is typed."""
@@ -45,10 +47,11 @@ def draft_pages(
         kind=kind.name,
         title=kind.title,
         description="Draft the grommet map of a frame: a proposed walk, put right hole by hole and checked.",
-        make=partial(_body, cross, settings),
+        make=partial(render, "draft.html", title=kind.title, root=to_root(kind.pattern)),
     )
     book = Book(cast(Any, cross.frames), catalogue)  # of other frames the rules ask what a summary says
     yield Asset(DRAFT_FILE, partial(draft_file, book))
+    yield Asset(SITE_FILE, partial(_site_file, cross, settings))
     for piece in pieces(cross.frames):
         yield Asset(piece_file(piece), partial(piece_data, piece, record, catalogue))
 
@@ -58,18 +61,12 @@ def draft_link(root: str, slug: str) -> str:
     return link(root, KINDS["draft"].pattern, f"map={slug}")
 
 
-def _body(cross: Cross, settings: Settings) -> str:
-    kind = KINDS["draft"]
-    return render(
-        "draft.html",
-        title=kind.title,
-        root=to_root(kind.pattern),
-        given=data_block(page_data(cross.frames.values(), settings)),
-    )
+def _site_file(cross: Cross, settings: Settings) -> bytes:
+    return handover("draft-site", site_data(cross.frames.values(), settings))
 
 
-def page_data(frames: Iterable[Summary], settings: Settings) -> dict[str, Any]:
-    """What the page itself carries: how bores are drawn, what is typical, where maps and new files lie."""
+def site_data(frames: Iterable[Summary], settings: Settings) -> dict[str, Any]:
+    """What the page has to know of the site: how bores are drawn, which are typical, where maps lie."""
     frames = list(frames)
     folders = {frame.source.rpartition("/")[0] for frame in frames if "/" in frame.source}
     folder = min(folders, default="frames/maps")

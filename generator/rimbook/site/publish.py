@@ -164,6 +164,7 @@ def style() -> bytes:
         "work.css",
         "prices.css",
         "draft.css",
+        "draft_holes.css",
         "tape.css",
         "print.css",
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from rimbook.book.rules.look_alike import folded
+from rimbook.book.rules.look_alike import folded, forms
 from tests.book.rules.small_book import MAP, changed, found, loaded, map_with, parts_with, said
 
 
@@ -90,6 +90,46 @@ def test_unknown_and_misspelt_parts_of_a_frame_are_not_asked_of_a_set() -> None:
 def test_names_that_look_alike_fold_into_one(name: str, other: str) -> None:
     assert name != other
     assert folded(name) == folded(other)
+
+
+# Single letters of Greek and Cyrillic and the Latin ones they are taken for: Unicode Technical Standard #39,
+# confusables.txt. It gives l for letters that look like a capital I.
+CONFUSABLE = dict(
+    zip(
+        "ͿΑΒΕΖΗΙΚΜΝΟΡΤΥΧαγινορσυϜϳϺЅІЈАВЕКМНОРСТУХЬагеорсухѕіјѡѴѵҮүһҽӀӏԁԌԛԜԝᴦꙇ",
+        "JABEZHIKMNOPTYXayivopouFjMSIJABEKMHOPCTYXbareopcyxsijwVvYyheIidGqWwri",
+        strict=True,
+    )
+)
+
+
+@pytest.mark.parametrize(("letter", "latin"), CONFUSABLE.items(), ids=lambda each: f"U+{ord(each):04X}")
+def test_a_letter_of_another_script_is_taken_for_what_it_looks_like(letter: str, latin: str) -> None:
+    assert set(forms(f"Plover {letter} 76")) & set(forms(f"Plover {latin} 76"))
+
+
+def test_a_greek_name_is_the_same_in_capitals() -> None:
+    assert set(forms("ΝΗΣΟΣ")) & set(forms("νησος"))
+    assert set(forms("ΝΕΟΝ 76")) & set(forms("NEON 76"))
+
+
+@pytest.mark.parametrize(
+    ("name", "scripts"),
+    [
+        ("Рlover 76", "Cyrillic and Latin"),
+        ("Plοver", "Greek and Latin"),
+        ("αв", "Cyrillic and Greek"),
+        ("Plover Чайка", None),
+        ("Plover 10 µm", None),
+        ("Ünïcödé ﷺ 牛", None),
+    ],
+)
+def test_a_word_of_several_scripts_is_told(name: str, scripts: str | None) -> None:
+    book = map_with(("name: Lapwing 20", f"name: {name}"))
+    told = said("mixed-scripts", book)
+    assert told == (
+        [] if scripts is None else [f"“{name.split()[0]}” has letters of several scripts: {scripts}."]
+    )
 
 
 @pytest.mark.parametrize(("name", "other"), [("Lapwing L", "Lapwing 1"), ("Lapwing 76", "Lapwing 76 S")])

@@ -80,6 +80,7 @@ BREAKS: dict[str, Loaded] = {
     "club-frame-once": club_with(("- lapwing-20", "- lapwing-20\n  - {frame: lapwing-20, count: 2}")),
     "club-stock": club_with(("barrel-21: 40", "barel-21: 40")),
     "no-future-dates": map_with(("2026-10-04", "2031-01-01")),
+    "mixed-scripts": map_with(("name: Lapwing 20", "name: Lарwing 20")),
     "moved-names": moved("lapwing-old", "lapwin-20"),
     "strung-within-law": map_with(("[186, 244]", "[186, 280.1]")),
     "place-on-rim": map_with(measured_places(*["unknown"] * 9, 350)),

@@ -11,6 +11,7 @@ from rimbook.book.rules import (
     club_stock,
     even_mains,
     frame_within_law,
+    mixed_scripts,
     moved_names,
     no_future_dates,
     no_idle_lines,
@@ -80,5 +81,6 @@ RULES: tuple[Rule, ...] = (
     club_frame_once.RULE,
     club_stock.RULE,
     no_future_dates.RULE,
+    mixed_scripts.RULE,
     moved_names.RULE,
 )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from rimbook.book.load import Loaded
 from rimbook.book.model import Frame
 from rimbook.book.reader import Path
-from rimbook.book.rules.look_alike import folded
+from rimbook.book.rules.look_alike import folded, forms
 from rimbook.book.rules.rule import Finding, Given, Rule
 from rimbook.book.text import shown
 
@@ -18,8 +18,8 @@ def check(loaded: Loaded, given: Given) -> Iterator[Finding]:
         frame = file.frame
         own: set[str] = set()
         for path, name in _names(frame):
-            form = folded(name)
-            if form in own:
+            own_forms = forms(name)
+            if not own.isdisjoint(own_forms):
                 yield Finding(
                     path,
                     f"{shown(frame.name)} goes by {shown(name)} twice.",
@@ -27,8 +27,8 @@ def check(loaded: Loaded, given: Given) -> Iterator[Finding]:
                     severity="note",
                 )
                 continue
-            own.add(form)
-            for other, its_name in first.get(form, []):
+            own.update(own_forms)
+            for other, its_name in (each for form in own_forms for each in first.get(form, [])):
                 if _told_apart(frame, other):
                     continue
                 same_maker = folded(frame.maker) == folded(other.maker)
@@ -43,7 +43,8 @@ def check(loaded: Loaded, given: Given) -> Iterator[Finding]:
                     else f"Both are found under it: {other.slug} is by {shown(other.maker)}.",
                 )
                 break
-            first.setdefault(form, []).append((frame, name))
+            for form in own_forms:
+                first.setdefault(form, []).append((frame, name))
 
 
 def _names(frame: Frame) -> Iterator[tuple[Path, str]]:
