@@ -6,6 +6,8 @@ import math
 
 MOST_MM = 1000.0
 
+_NUMBER = (int, float)
+
 
 def length(what: str, value: float, *, most: float = MOST_MM) -> float:
     """A length in mm, above 0 and at most `most`. Raises ValueError otherwise."""
@@ -38,4 +40,4 @@ def _above_zero(what: str, value: float, unit: str, most: float) -> float:
 
 
 def _is_number(value: object) -> bool:
-    return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
+    return isinstance(value, _NUMBER) and not isinstance(value, bool) and math.isfinite(value)

@@ -21,7 +21,7 @@ from rimbook.bench.pressure import projected_area
 from rimbook.bench.serves import NO, Rank, Seat, Served, rank_of, serve, verdict_of
 from rimbook.bench.thresholds import Thresholds
 from rimbook.bench.uncertainty import combined, of_resolution, of_tolerance, resolution_of
-from rimbook.book.model import Address, Hole, Part
+from rimbook.book.model import Address, Frame, Hole, Part
 from rimbook.rim.types import Point, Rim
 
 ASSUMES: tuple[str, ...] = (
@@ -74,6 +74,8 @@ def twin_advice(
     best part first.
     """
     asked = hole_needs(rim.frame)
+    known = _places_known(rim.frame, answers.thresholds)
+    best: dict[tuple[tuple[HoleNeed, HoleNeed], float, float | None], list[_Advised]] = {}
     found: list[TwinAdvice] = []
     for one, other in _pairs(rim):
         needs = (asked[one.address], asked[other.address])
@@ -81,17 +83,38 @@ def twin_advice(
             continue
         pair = (one.address, other.address)
         distance_mm = rim.holes[pair[0]].at.minus(rim.holes[pair[1]].at).length
-        place_u_mm = _place_uncertainty(rim, pair, answers.thresholds)
-        meets = sorted(_meeting(answers, needs, distance_mm, place_u_mm))[:BEST]
-        if meets:
+        place_u_mm = _both(*(known[rim.holes[address].place] for address in pair))
+        key = (needs, distance_mm, place_u_mm)
+        if key not in best:  # it is the same for the mirrored pair
+            best[key] = _advised(answers, *key)
+        if best[key]:
             pulls = (forces[pair[0]].times(tension_n), forces[pair[1]].times(tension_n))
             areas = (_area_now(answers, one, needs[0]), _area_now(answers, other, needs[1]))
-            for each in meets:
-                seats = answers.seats(needs, each.fitting.profile)
-                spread = _spread(pulls, areas, [_area(each.fitting.profile, seat) for seat in seats])
-                served = serve(each.part, seats, each.fitting.marks, each.more)
-                found.append(TwinAdvice(pair, distance_mm, served, each.off_mm, each.give_mm, spread))
+            for served, off_mm, give_mm, posts in best[key]:
+                spread = _spread(pulls, areas, posts)
+                found.append(TwinAdvice(pair, distance_mm, served, off_mm, give_mm, spread))
     return tuple(found)
+
+
+class _Advised(NamedTuple):
+    """A two-post part named for two holes: how it serves, and the areas of its posts (mm²)."""
+
+    served: Served
+    off_mm: float
+    give_mm: float | None
+    posts: tuple[float | None, ...]
+
+
+def _advised(
+    answers: Answers, needs: tuple[HoleNeed, HoleNeed], distance_mm: float, place_u_mm: float | None
+) -> list[_Advised]:
+    found = []
+    for each in sorted(_meeting(answers, needs, distance_mm, place_u_mm))[:BEST]:
+        seats = answers.seats(needs, each.fitting.profile)
+        served = serve(each.part, seats, each.fitting.marks, each.more)
+        posts = tuple(_area(each.fitting.profile, seat) for seat in seats)
+        found.append(_Advised(served, each.off_mm, each.give_mm, posts))
+    return found
 
 
 class _Meets(NamedTuple):
@@ -141,18 +164,17 @@ def _give(part: Part, place_u_mm: float | None, coverage: float) -> float | None
     return coverage * combined(place_u_mm, *known) if known and place_u_mm is not None else None
 
 
-def _place_uncertainty(rim: Rim, pair: tuple[Address, Address], thresholds: Thresholds) -> float | None:
-    """Standard uncertainty (mm) of the distance of two hole places, or None."""
-    resolution_mm = resolution_of(rim.frame.measured)
-    each: list[float] = []
-    for address in pair:
-        if rim.holes[address].place == "derived":
-            each.append(of_tolerance(thresholds.derived_place_mm))
-        elif resolution_mm is None:
-            return None
-        else:
-            each.append(of_resolution(resolution_mm))
-    return combined(*each)
+def _places_known(frame: Frame, thresholds: Thresholds) -> Mapping[str, float | None]:
+    """Standard uncertainty (mm) of a measured hole place and of a derived one, None where nobody knows it."""
+    resolution_mm = resolution_of(frame.measured)
+    return {
+        "derived": of_tolerance(thresholds.derived_place_mm),
+        "measured": None if resolution_mm is None else of_resolution(resolution_mm),
+    }
+
+
+def _both(one: float | None, other: float | None) -> float | None:
+    return None if one is None or other is None else combined(one, other)
 
 
 def _spread(
