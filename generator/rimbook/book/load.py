@@ -24,9 +24,9 @@ from rimbook.book.written_values import SLUG
 RULE = "readable"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class MapFile:
-    """A map that could be read: its record, and the text it came from."""
+    """A map that could be read: its record, and the text it came from. It equals itself alone."""
 
     frame: Frame
     document: Document

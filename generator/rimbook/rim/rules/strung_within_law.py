@@ -57,7 +57,7 @@ def _finding(
 
 def size(line: Curve) -> tuple[float, float]:
     """Width and length of what a line encloses, in mm."""
-    xs, ys = zip(*line.points, strict=True)
+    xs, ys = [point.x for point in line.points], [point.y for point in line.points]
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
