@@ -75,46 +75,25 @@ def twin_advice(
     """
     asked = hole_needs(rim.frame)
     known = _places_known(rim.frame, answers.thresholds)
-    best: dict[tuple[tuple[HoleNeed, HoleNeed], float, float | None], list[_Advised]] = {}
     found: list[TwinAdvice] = []
     for one, other in _pairs(rim):
         needs = (asked[one.address], asked[other.address])
         if needs[0].bore_mm is None or needs[1].bore_mm is None:
             continue
         pair = (one.address, other.address)
-        distance_mm = rim.holes[pair[0]].at.minus(rim.holes[pair[1]].at).length
-        place_u_mm = _both(*(known[rim.holes[address].place] for address in pair))
-        key = (needs, distance_mm, place_u_mm)
-        if key not in best:  # it is the same for the mirrored pair
-            best[key] = _advised(answers, *key)
-        if best[key]:
+        placed = (rim.holes[pair[0]], rim.holes[pair[1]])
+        distance_mm = placed[0].at.minus(placed[1].at).length
+        place_u_mm = _both(known[placed[0].place], known[placed[1].place])
+        meets = sorted(_meeting(answers, needs, distance_mm, place_u_mm))[:BEST]
+        if meets:
             pulls = (forces[pair[0]].times(tension_n), forces[pair[1]].times(tension_n))
             areas = (_area_now(answers, one, needs[0]), _area_now(answers, other, needs[1]))
-            for served, off_mm, give_mm, posts in best[key]:
-                spread = _spread(pulls, areas, posts)
-                found.append(TwinAdvice(pair, distance_mm, served, off_mm, give_mm, spread))
+            for each in meets:
+                seats = answers.seats(needs, each.fitting.profile)
+                spread = _spread(pulls, areas, [_area(each.fitting.profile, seat) for seat in seats])
+                served = serve(each.part, seats, each.fitting.marks, each.more)
+                found.append(TwinAdvice(pair, distance_mm, served, each.off_mm, each.give_mm, spread))
     return tuple(found)
-
-
-class _Advised(NamedTuple):
-    """A two-post part named for two holes: how it serves, and the areas of its posts (mm²)."""
-
-    served: Served
-    off_mm: float
-    give_mm: float | None
-    posts: tuple[float | None, ...]
-
-
-def _advised(
-    answers: Answers, needs: tuple[HoleNeed, HoleNeed], distance_mm: float, place_u_mm: float | None
-) -> list[_Advised]:
-    found = []
-    for each in sorted(_meeting(answers, needs, distance_mm, place_u_mm))[:BEST]:
-        seats = answers.seats(needs, each.fitting.profile)
-        served = serve(each.part, seats, each.fitting.marks, each.more)
-        posts = tuple(_area(each.fitting.profile, seat) for seat in seats)
-        found.append(_Advised(served, each.off_mm, each.give_mm, posts))
-    return found
 
 
 class _Meets(NamedTuple):

@@ -25,6 +25,7 @@ State = Literal["kept", "none", "edited", "foreign", "damaged"]
 
 _MAGIC = "rimbook-entry"
 _ROOMS = ("book", "rim", "bench", "draw", "site")
+_WRITERS = ("jinja2", "markupsafe", "pydantic-core")
 
 
 class Kept(NamedTuple):
@@ -98,7 +99,7 @@ def program_version() -> str:
     root = Path(rimbook.__file__).parent
     files = sorted(file for room in _ROOMS for file in (root / room).rglob("*") if _is_source(file))
     pieces = [piece for file in files for piece in (str(file.relative_to(root)).encode(), file.read_bytes())]
-    return digest(rimbook.__version__.encode(), *map(_version, ("jinja2", "markupsafe")), *pieces)
+    return digest(rimbook.__version__.encode(), *map(_version, _WRITERS), *pieces)
 
 
 def _is_source(file: Path) -> bool:
