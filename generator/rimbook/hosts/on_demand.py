@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
@@ -24,7 +25,7 @@ App = Callable[..., Iterable[bytes]]
 LONGEST_WAIT_SECONDS = 60
 ASKED = 40
 
-SHARE = 250
+SHARE = 100
 """So many files are one piece of work: the files of a frame are neighbours and use one reading of it."""
 
 
@@ -75,10 +76,12 @@ class OnDemand:
     def _by_copies(self, shares: Sequence[Sequence[str]]) -> Iterator[Sequence[str]]:
         """Spread shares over copies of this process, which know already what every file is made from."""
         _WRITER[:] = [self]
+        gc.freeze()  # a copy that never looks through what it shares leaves it shared
         try:
             with get_context("fork").Pool(os.cpu_count()) as pool:
                 yield from pool.imap_unordered(_write_share, shares)
         finally:
+            gc.unfreeze()
             _WRITER.clear()
 
     def _share(self, files: Sequence[str]) -> Sequence[str]:
@@ -90,9 +93,12 @@ class OnDemand:
         """Write one file, if it is still to be written."""
         with self._one_at_a_time:
             if make := self.due.get(file):
-                target = self.site / file
-                target.parent.mkdir(parents=True, exist_ok=True)
-                target.write_bytes(make())
+                target, data = self.site / file, make()
+                try:
+                    target.write_bytes(data)
+                except FileNotFoundError:
+                    target.parent.mkdir(parents=True, exist_ok=True)
+                    target.write_bytes(data)
                 del self.due[file]
 
     def before(self, app: App, mount: str) -> App:

@@ -188,7 +188,7 @@ def _many(bench: Bench, left: Sequence[Path]) -> Iterator[Made]:
         with ProcessPoolExecutor(
             os.cpu_count(), mp_context=get_context(start_method()), initializer=_set_up, initargs=(bench,)
         ) as pool:
-            for made in pool.map(_make, left, chunksize=16):
+            for made in pool.map(_make, left, chunksize=8):
                 done += 1
                 yield made
     except (BrokenProcessPool, OSError):

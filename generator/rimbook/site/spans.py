@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from rimbook.book.address import selector
@@ -23,14 +24,15 @@ def selectors(holes: Iterable[Address]) -> str:
     return " ".join([_word(side, run) for side, run in _sided(holes)])
 
 
-def spans(words: str) -> list[Span]:
+@lru_cache(maxsize=4096)
+def spans(words: str) -> tuple[Span, ...]:
     """Selectors as a reader sees them: `1–8` on both sides, `R10`, `L12–L14`."""
     found = []
     for word in words.split():
         read = selector(word)
         if read is not None:
             found.append(_span("" if len(read.sides) == 2 else read.sides[0], (read.first, read.last)))
-    return found
+    return tuple(found)
 
 
 def spans_of(holes: Iterable[Address]) -> tuple[Span, ...]:
