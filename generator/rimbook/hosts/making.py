@@ -32,7 +32,6 @@ from rimbook.site.summary import Summary
 MAP_RULES: tuple[Rule, ...] = tuple(rule for rule in BOOK_RULES if rule.scope == "map")
 
 FRAME = TypeAdapter(Frame)
-SUMMARY = TypeAdapter(Summary)
 
 
 class Brief(NamedTuple):
