@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import gc
 import os
+from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from itertools import chain
 from multiprocessing import get_context
+from multiprocessing.pool import AsyncResult
 from pathlib import Path
 from threading import Event, Lock
 from typing import Any
@@ -27,6 +29,9 @@ ASKED = 40
 
 SHARE = 100
 """So many files are one piece of work: the files of a frame are neighbours and use one reading of it."""
+
+WAITING = 2
+"""So many pieces of work lie ready for each copy, so that none waits for more."""
 
 
 class OnDemand:
@@ -67,19 +72,28 @@ class OnDemand:
         """Write everything now. Raises WrongBook where a map was changed since and is wrong."""
         files = list(self.due)
         shares = [files[start : start + SHARE] for start in range(0, len(files), SHARE)]
-        written = (
-            self._by_copies(shares) if len(shares) > 1 and copies_are_safe() else map(self._share, shares)
-        )
+        copies = (os.cpu_count() or 1) - 1 if len(shares) > 1 and copies_are_safe() else 0
+        written = self._with_copies(shares, copies) if copies else map(self._share, shares)
         for file in progress(chain.from_iterable(written), len(files), "files written", tell):
             self.due.pop(file, None)
 
-    def _by_copies(self, shares: Sequence[Sequence[str]]) -> Iterator[Sequence[str]]:
-        """Spread shares over copies of this process, which know already what every file is made from."""
+    def _with_copies(self, shares: Sequence[Sequence[str]], copies: int) -> Iterator[Sequence[str]]:
+        """Share the work with copies of this process, which know already what every file is made from.
+
+        This process takes its own part: in a large book every copy costs as much memory again.
+        """
         _WRITER[:] = [self]
         gc.freeze()  # a copy that never looks through what it shares leaves it shared
+        left, given = deque(shares), deque[AsyncResult[Sequence[str]]]()
         try:
-            with get_context("fork").Pool(os.cpu_count()) as pool:
-                yield from pool.imap_unordered(_write_share, shares)
+            with get_context("fork").Pool(copies) as pool:
+                while left or given:
+                    while left and len(given) < WAITING * copies:
+                        given.append(pool.apply_async(_write_share, (left.popleft(),)))
+                    if left:
+                        yield self._share(left.pop())
+                    while given and (given[0].ready() or not left):
+                        yield given.popleft().get()
         finally:
             gc.unfreeze()
             _WRITER.clear()
@@ -131,8 +145,7 @@ def _content(each: Page | Asset, shells: Mapping[str, Shell], settings: Settings
     if isinstance(each, Asset):
         return each.make
     shell = shells[each.kind]
-    edit_url = settings.edit_url(each.edit) if each.edit else None
-    return lambda: shell.fill(each, edit_url).encode()
+    return lambda: shell.fill(each, settings.edit_url(each.edit) if each.edit else None).encode()
 
 
 _WRITER: list[OnDemand] = []
