@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import re
+import sys
 from collections.abc import Iterable
+from functools import partial
 from pathlib import Path
 from threading import Thread
 from time import sleep
@@ -11,6 +14,7 @@ from typing import Any
 
 import pytest
 
+from rimbook.hosts import on_demand as module
 from rimbook.hosts.on_demand import OnDemand
 from rimbook.hosts.shell import BODY, Shell
 from rimbook.hosts.workshop import WrongBook
@@ -132,3 +136,44 @@ def test_what_was_asked_for_is_there_again_after_the_next_build(tmp_path: Path) 
     on_demand.offer([page], SHELLS, Settings(), tmp_path / "two")
     assert (tmp_path / "two" / "frames" / "plover-76" / "index.html").read_text() == whole("<h1>New</h1>")
     assert len(on_demand.asked) < 100
+
+
+def many(site: Path, wrong: str = "") -> OnDemand:
+    """Files that say which process wrote them; one may belong to a map that has become wrong."""
+
+    def data(name: str) -> bytes:
+        if name == wrong:
+            raise WrongBook(f"{name} is wrong")
+        return str(os.getpid()).encode()
+
+    on_demand = OnDemand()
+    names = [f"data/{number}.json" for number in range(30)]
+    on_demand.offer([Asset(name, partial(data, name)) for name in names], {}, Settings(), site)
+    return on_demand
+
+
+@pytest.fixture
+def three_processors(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(module, "SHARE", 2)
+    monkeypatch.setattr(module, "copies_are_safe", lambda: True)
+    monkeypatch.setattr(os, "cpu_count", lambda: 3)
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="copies are made on Linux only")
+@pytest.mark.usefixtures("three_processors")
+def test_a_process_writes_its_part_and_its_copies_the_rest(tmp_path: Path) -> None:
+    on_demand = many(tmp_path)
+    on_demand.write_all(lambda words: None)
+    assert not on_demand.due
+    writers = [file.read_text() for file in (tmp_path / "data").iterdir()]
+    assert len(writers) == 30
+    assert str(os.getpid()) in writers
+    assert len(set(writers)) > 1
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="copies are made on Linux only")
+@pytest.mark.usefixtures("three_processors")
+@pytest.mark.parametrize("wrong", ["data/0.json", "data/15.json", "data/29.json"])
+def test_a_wrong_map_stops_the_writing_whoever_meets_it(tmp_path: Path, wrong: str) -> None:
+    with pytest.raises(WrongBook, match=wrong):
+        many(tmp_path, wrong).write_all(lambda words: None)

@@ -110,9 +110,9 @@ class Answers:
 
     def pitched(self, holes: tuple[HoleNeed, ...], least_mm: float, most_mm: float) -> tuple[Fitting, ...]:
         """The two-post parts with a pitch between two lengths whose posts suit two holes, or nearly."""
-        fitting = self._twins[holes]
-        first = bisect_left(fitting, least_mm - CLOSE_MM, key=attrgetter("pitch_mm"))
-        return fitting[first : bisect_right(fitting, most_mm + CLOSE_MM, key=attrgetter("pitch_mm"))]
+        pitches, fitting = self._twins[holes]
+        first = bisect_left(pitches, least_mm - CLOSE_MM)
+        return fitting[first : bisect_right(pitches, most_mm + CLOSE_MM, first)]
 
     def _answer(self, need: Need) -> Answer:
         missing: list[Missing] = ["bore"] if any(hole.bore_mm is None for hole in _holes(need)) else []
@@ -194,22 +194,22 @@ class Answers:
         near = self.index.near(*self._window(bore_mm, bore_mm))
         return tuple(Candidate(profile, parts, fits[profile.barrel][1]) for profile, parts in near)
 
-    def _twins_for(self, holes: tuple[HoleNeed, ...]) -> tuple[Fitting, ...]:
+    def _twins_for(self, holes: tuple[HoleNeed, ...]) -> tuple[tuple[float, ...], tuple[Fitting, ...]]:
+        """The two-post parts whose posts suit two holes, or nearly, the shortest pitch first; and pitches."""
         bores = [hole.bore_mm for hole in holes if hole.bore_mm is not None]
         if len(bores) < len(holes):
-            return ()
+            return (), ()
         near = self.index.twins_near(*self._window(max(bores), min(bores)))
         marked = ((part, profile, self._marks(holes, profile)) for part, profile in near)
-        return tuple(
-            sorted(
-                (
-                    Fitting(part.pitch_mm or 0.0, part, profile, marks)
-                    for part, profile, marks in marked
-                    if marks and verdict_of(chain.from_iterable(marks)) != NO
-                ),
-                key=attrgetter("pitch_mm", "part.id"),
-            )
+        found = sorted(
+            (
+                Fitting(part.pitch_mm or 0.0, part, profile, marks)
+                for part, profile, marks in marked
+                if marks and verdict_of(chain.from_iterable(marks)) != NO
+            ),
+            key=attrgetter("pitch_mm", "part.id"),
         )
+        return tuple(each.pitch_mm for each in found), tuple(found)
 
     def _window(self, widest_mm: float, narrowest_mm: float) -> tuple[float, float]:
         """The thinnest and the thickest barrel that could serve bores between two widths, or nearly."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from rimbook.bench.answers import Answers
 from rimbook.bench.caution import Caution
@@ -21,13 +22,13 @@ from rimbook.bench.thresholds import Thresholds
 from rimbook.bench.turns import Turns, turns
 from rimbook.bench.twins import TwinAdvice, twin_advice
 from rimbook.bench.uncertainty import barrel_size, bore_size
-from rimbook.book.model import Address, Catalogue, Frame, Hole, Part
+from rimbook.book.model import Address, Catalogue, Frame, Part
 from rimbook.rim.types import Rim
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class PartInHole:
-    """What follows from a part in a hole; the same for all holes alike.
+    """What follows from a part in a hole; one and the same for all holes alike.
 
     `through` judges the sport's usual diameters, `thickest_mm` is the thickest string that runs free
     there as often as it must. Both are None without an inner bore, the second also without a string.
@@ -110,7 +111,10 @@ def frame_numbers(
         key = (need, hole.part, posts.get(hole.address))
         here = alike.get(key)
         if here is None:
-            here = alike[key] = _part_in_hole(hole, need, part, key[2], thresholds)
+            here = _part_in_hole(answers, need, part.id if part else None, key[2])
+            if cautions := hole_cautions(hole):
+                here = replace(here, cautions=(*cautions, *here.cautions))
+            alike[key] = here
         pull = sizes[hole.address]
         numbers[hole.address] = HoleNumbers(
             hole.address,
@@ -134,10 +138,9 @@ def frame_numbers(
     )
 
 
-def _part_in_hole(
-    hole: Hole, need: HoleNeed, part: Part | None, post: Reach | None, thresholds: Thresholds
-) -> PartInHole:
-    cautions = hole_cautions(hole)
+@lru_cache(maxsize=4096)
+def _part_in_hole(answers: Answers, need: HoleNeed, part_id: str | None, post: Reach | None) -> PartInHole:
+    part, thresholds = answers.index.catalogue.get(part_id or ""), answers.thresholds
     bore = bore_size(need.bore_mm, need.resolution_mm)
     strings = strings_of(need, thresholds)
     faults = part_cautions(part) if part else ()
@@ -153,7 +156,7 @@ def _part_in_hole(
             Reach(),
             Turns(),
             missing,
-            (*cautions, *faults),
+            faults,
         )
     fitted = fit(bore, barrel_size(part), thresholds)
     held = room(part.bore_mm, strings, thresholds)
@@ -170,7 +173,7 @@ def _part_in_hole(
     )
     missing = tuple(dict.fromkeys((*fitted.missing, *held.missing, *reached.missing, *turned.missing)))
     if part.bore_mm is None:
-        return PartInHole(fitted, held, None, None, reached, turned, missing, cautions)
+        return PartInHole(fitted, held, None, None, reached, turned, missing, ())
     return PartInHole(
         fitted,
         held,
@@ -179,7 +182,7 @@ def _part_in_hole(
         reached,
         turned,
         missing,
-        cautions,
+        (),
     )
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
-from math import atan2, exp, sin
+from math import atan2, exp, hypot, sin
+from typing import NamedTuple
 
 from rimbook.book.model import Address
 from rimbook.rim.types import Leg, Point, Rim
@@ -31,18 +32,27 @@ def forces(rim: Rim, *, friction: float = 0.0) -> Mapping[Address, Point]:
     `friction` is the coefficient of string on grommet. No published value for it was found:
     state where yours comes from. Raises ValueError where it is negative.
     """
-    if friction < 0:
-        raise ValueError(f"A friction coefficient cannot be {friction}; it is 0 or more.")
+    return forces_at(rim, (friction,))[0]
+
+
+def forces_at(rim: Rim, frictions: Sequence[float]) -> tuple[Mapping[Address, Point], ...]:
+    """The same at each of several coefficients of friction: the legs are laid only once."""
+    for friction in frictions:
+        if friction < 0:
+            raise ValueError(f"A friction coefficient cannot be {friction}; it is 0 or more.")
+    laid = [each for path in rim.paths for each in _laid(rim, path.legs, turned=any(frictions))]
+    return tuple(_summed(rim, laid, friction) for friction in frictions)
+
+
+def _summed(rim: Rim, laid: Sequence[_Laid], friction: float) -> Mapping[Address, Point]:
     sums = {address: [0.0, 0.0] for address in rim.holes}
-    for path in rim.paths:
-        ways = [_way(rim, leg) for leg in path.legs]
-        tensions = _tensions(path.legs, ways, friction) if friction else [1.0] * len(ways)
-        for leg, way, tension in zip(path.legs, ways, tensions, strict=True):
-            start, end = sums[leg.start], sums[leg.end]
-            start[0] += way.x * tension
-            start[1] += way.y * tension
-            end[0] -= way.x * tension
-            end[1] -= way.y * tension
+    for start, end, x, y, turn in laid:
+        tension = held(friction, turn)
+        pulled, pulling = sums[start], sums[end]
+        pulled[0] += x * tension
+        pulled[1] += y * tension
+        pulling[0] -= x * tension
+        pulling[1] -= y * tension
     return {address: Point(x, y) for address, (x, y) in sums.items()}
 
 
@@ -64,18 +74,34 @@ def held(friction: float, turn: float) -> float:
     return exp(-friction * turn)
 
 
-def _way(rim: Rim, leg: Leg) -> Point:
-    return rim.holes[leg.end].at.minus(rim.holes[leg.start].at).unit
+class _Laid(NamedTuple):
+    """A leg: its two holes, the unit way from one to the other, and the sharper turn at its ends.
+
+    Inside the head, where the string keeps its tension, no turn counts.
+    """
+
+    start: Address
+    end: Address
+    x: float
+    y: float
+    turn: float
 
 
-def _tensions(legs: Sequence[Leg], ways: Sequence[Point], friction: float) -> list[float]:
-    turns = [0.0, *(_turn(one, other) for one, other in pairwise(ways)), 0.0]
-    return [
-        held(friction, max(before, after)) if leg.run == "outside" else 1.0
-        for leg, (before, after) in zip(legs, pairwise(turns), strict=True)
-    ]
+def _laid(rim: Rim, legs: Sequence[Leg], *, turned: bool) -> Iterator[_Laid]:
+    ways = [_way(rim, leg) for leg in legs]
+    turns = [0.0, *(_turn(one, other) for one, other in pairwise(ways)), 0.0] if turned else []
+    for index, (leg, (x, y)) in enumerate(zip(legs, ways, strict=True)):
+        counts = turned and leg.run == "outside"
+        yield _Laid(leg.start, leg.end, x, y, max(turns[index], turns[index + 1]) if counts else 0.0)
 
 
-def _turn(one: Point, other: Point) -> float:
+def _way(rim: Rim, leg: Leg) -> tuple[float, float]:
+    start, end = rim.holes[leg.start].at, rim.holes[leg.end].at
+    x, y = end.x - start.x, end.y - start.y
+    length = hypot(x, y)
+    return (x * (1 / length), y * (1 / length)) if length else (x, y)
+
+
+def _turn(one: tuple[float, float], other: tuple[float, float]) -> float:
     """The change of direction between two unit vectors, 0 to π."""
-    return abs(atan2(one.x * other.y - one.y * other.x, one.x * other.x + one.y * other.y))
+    return abs(atan2(one[0] * other[1] - one[1] * other[0], one[0] * other[0] + one[1] * other[1]))

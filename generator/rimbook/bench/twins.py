@@ -21,7 +21,7 @@ from rimbook.bench.pressure import projected_area
 from rimbook.bench.serves import NO, Rank, Seat, Served, rank_of, serve, verdict_of
 from rimbook.bench.thresholds import Thresholds
 from rimbook.bench.uncertainty import combined, of_resolution, of_tolerance, resolution_of
-from rimbook.book.model import Address, Hole, Part
+from rimbook.book.model import Address, Frame, Hole, Part
 from rimbook.rim.types import Point, Rim
 
 ASSUMES: tuple[str, ...] = (
@@ -74,14 +74,16 @@ def twin_advice(
     best part first.
     """
     asked = hole_needs(rim.frame)
+    known = _places_known(rim.frame, answers.thresholds)
     found: list[TwinAdvice] = []
     for one, other in _pairs(rim):
         needs = (asked[one.address], asked[other.address])
         if needs[0].bore_mm is None or needs[1].bore_mm is None:
             continue
         pair = (one.address, other.address)
-        distance_mm = rim.holes[pair[0]].at.minus(rim.holes[pair[1]].at).length
-        place_u_mm = _place_uncertainty(rim, pair, answers.thresholds)
+        placed = (rim.holes[pair[0]], rim.holes[pair[1]])
+        distance_mm = placed[0].at.minus(placed[1].at).length
+        place_u_mm = _both(known[placed[0].place], known[placed[1].place])
         meets = sorted(_meeting(answers, needs, distance_mm, place_u_mm))[:BEST]
         if meets:
             pulls = (forces[pair[0]].times(tension_n), forces[pair[1]].times(tension_n))
@@ -141,18 +143,17 @@ def _give(part: Part, place_u_mm: float | None, coverage: float) -> float | None
     return coverage * combined(place_u_mm, *known) if known and place_u_mm is not None else None
 
 
-def _place_uncertainty(rim: Rim, pair: tuple[Address, Address], thresholds: Thresholds) -> float | None:
-    """Standard uncertainty (mm) of the distance of two hole places, or None."""
-    resolution_mm = resolution_of(rim.frame.measured)
-    each: list[float] = []
-    for address in pair:
-        if rim.holes[address].place == "derived":
-            each.append(of_tolerance(thresholds.derived_place_mm))
-        elif resolution_mm is None:
-            return None
-        else:
-            each.append(of_resolution(resolution_mm))
-    return combined(*each)
+def _places_known(frame: Frame, thresholds: Thresholds) -> Mapping[str, float | None]:
+    """Standard uncertainty (mm) of a measured hole place and of a derived one, None where nobody knows it."""
+    resolution_mm = resolution_of(frame.measured)
+    return {
+        "derived": of_tolerance(thresholds.derived_place_mm),
+        "measured": None if resolution_mm is None else of_resolution(resolution_mm),
+    }
+
+
+def _both(one: float | None, other: float | None) -> float | None:
+    return None if one is None or other is None else combined(one, other)
 
 
 def _spread(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from rimbook.book.model import Address, Side
 
@@ -44,9 +45,13 @@ def address(word: object) -> Address | None:
 
 def clockwise(counts: Mapping[Side, int]) -> tuple[Address, ...]:
     """All addresses of a frame with so many places a side: R1 … Rn, Lm … L1."""
-    right = tuple(Address("R", number) for number in range(1, counts["R"] + 1))
-    left = tuple(Address("L", number) for number in range(counts["L"], 0, -1))
-    return right + left
+    return _ring(counts["R"], counts["L"])
+
+
+@lru_cache(maxsize=256)
+def _ring(right: int, left: int) -> tuple[Address, ...]:
+    down = tuple(Address("R", number) for number in range(1, right + 1))
+    return down + tuple(Address("L", number) for number in range(left, 0, -1))
 
 
 def span(first: Address, last: Address, counts: Mapping[Side, int]) -> tuple[Address, ...]:

@@ -11,6 +11,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from stat import S_ISREG
 
 from rimbook.book.model import Book, Catalogue, Club, Frame, Moved, Part
 from rimbook.book.problems import Problem
@@ -28,9 +29,9 @@ RULE = "readable"
 FOLDERS = ("maps", "parts", "clubs")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class MapFile:
-    """A map that could be read: its record, and the text it came from."""
+    """A map that could be read: its record, and the text it came from. It equals itself alone."""
 
     frame: Frame
     document: Document
@@ -181,10 +182,12 @@ def linked_folders(folder: Path) -> tuple[Problem, ...]:
     return tuple(Problem(RULE, "error", display_name(path, folder), 1, 1, message) for path in sorted(found))
 
 
-def load_map(path: Path, parts: Catalogue, folder: Path) -> tuple[MapFile | None, tuple[Problem, ...]]:
-    """Read one map against the catalogue."""
+def load_map(
+    path: Path, parts: Catalogue, folder: Path, source: bytes | None = None
+) -> tuple[MapFile | None, tuple[Problem, ...]]:
+    """Read one map against the catalogue. `source` is its content, where that is at hand."""
     name = display_name(path, folder)
-    document, problems = _document(path, name)
+    document, problems = _document(path, name, source)
     if document is None:
         return None, problems
     return map_from(document, path.stem, parts)
@@ -222,12 +225,25 @@ def _yaml_files(folder: Path) -> list[Path]:
     return sorted(found, key=lambda path: (path.stem, path.as_posix()))
 
 
-def _document(path: Path, name: str) -> tuple[Document | None, tuple[Problem, ...]]:
+def content(path: Path) -> bytes | None:
+    """What a plain file holds, up to one byte more than is ever read. None where it is no plain file.
+
+    Raises OSError where it cannot be read.
+    """
+    if not S_ISREG(path.lstat().st_mode):
+        return None
+    with path.open("rb") as stream:
+        return stream.read(MAX_BYTES + 1)
+
+
+def _document(
+    path: Path, name: str, source: bytes | None = None
+) -> tuple[Document | None, tuple[Problem, ...]]:
     try:
-        if path.is_symlink() or not path.is_file():
+        if source is None:
+            source = content(path)
+        if source is None:
             raise Unreadable([Problem(RULE, "error", name, 1, 1, "This is not a plain file.")])
-        with path.open("rb") as stream:
-            source = stream.read(MAX_BYTES + 1)
         if len(source) > MAX_BYTES:
             size = path.stat().st_size
             message = f"The file has {size:,} bytes; at most {MAX_BYTES:,} are read."

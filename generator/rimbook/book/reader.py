@@ -14,7 +14,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any, NamedTuple
 
 import yaml
@@ -279,6 +279,7 @@ class _Builder:
         return core_scalar(event.value)
 
 
+@lru_cache(maxsize=4096)
 def core_scalar(word: str) -> Scalar:
     """A plain scalar by the core schema of YAML 1.2 (chapter 10.3 of its specification).
 

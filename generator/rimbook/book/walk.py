@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from rimbook.book.model import Pass
 from rimbook.book.text import shown
@@ -30,6 +31,7 @@ class WalkFault:
     message: str
 
 
+@lru_cache(maxsize=1024)
 def read_place(word: str) -> Place | str:
     """The place a word means, or why it means none."""
     if word == ".":

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from pathlib import Path
@@ -14,10 +14,9 @@ from pydantic import TypeAdapter
 from rimbook.bench.answers import Answers
 from rimbook.bench.part_index import index_parts
 from rimbook.bench.thresholds import Thresholds
-from rimbook.book.load import MapFile, load_map
+from rimbook.book.load import MapFile, content, load_map
 from rimbook.book.model import Book, Catalogue, Frame
 from rimbook.book.problems import Problem
-from rimbook.book.reader import MAX_BYTES
 from rimbook.book.rules import RULES as BOOK_RULES
 from rimbook.book.rules.rule import Given, Rule
 from rimbook.book.rules.run import own_fault, run
@@ -33,17 +32,17 @@ from rimbook.site.summary import Summary
 MAP_RULES: tuple[Rule, ...] = tuple(rule for rule in BOOK_RULES if rule.scope == "map")
 
 FRAME = TypeAdapter(Frame)
-SUMMARY = TypeAdapter(Summary)
 
 
 class Brief(NamedTuple):
-    """What a build remembers of a map: its summary, and the rules it still has to be held to.
+    """What a build remembers of a map: its summary, and what rules that look at several maps need of it.
 
-    `across` names the rules of maps that look at other maps; `warnings` counts what the
-    others found that is no error.
+    `about` is the frame without its holes, strips and twins. `across` names the rules of maps that look at
+    other maps; `warnings` counts what the others found that is no error.
     """
 
     summary: Summary
+    about: Frame
     across: tuple[str, ...]
     warnings: int
 
@@ -63,30 +62,38 @@ class Made(NamedTuple):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Bench:
-    """Everything a process needs to work through maps by itself."""
+    """Everything a process needs to work through maps by itself.
+
+    `given` is a name for all that every entry follows from, whatever its map: catalogue and thresholds.
+    """
 
     folder: Path
     parts: Catalogue
-    parts_digest: str
+    given: str
     sets: Sets
     thresholds: Thresholds
     cache: Cache
     today: date
 
     def key(self, path: Path) -> str:
-        """A name for all that a map's entry follows from: its text, where it lies, catalogue, thresholds.
+        """A name for all that a map's entry follows from: its text, where it lies, and what is given.
 
         Empty where the file cannot be read, which is never the key of an entry.
         """
-        if path.is_symlink() or not path.is_file():
+        return self.key_of(path, _content(path))
+
+    def key_of(self, path: Path, text: bytes | None) -> str:
+        """The same for a map that was read already."""
+        if text is None:
             return ""
-        try:
-            with path.open("rb") as stream:
-                text = stream.read(MAX_BYTES + 1)
-        except OSError:
-            return ""
-        where = path.relative_to(self.folder).as_posix()
-        return digest(where.encode(), self.parts_digest.encode(), repr(self.thresholds).encode(), text)
+        return digest(path.relative_to(self.folder).as_posix().encode(), self.given.encode(), text)
+
+
+def _content(path: Path) -> bytes | None:
+    try:
+        return content(path)
+    except OSError:
+        return None
 
 
 def remembered(bench: Bench, slug: str, key: str) -> tuple[Brief | None, State]:
@@ -97,23 +104,24 @@ def remembered(bench: Bench, slug: str, key: str) -> tuple[Brief | None, State]:
 
 def make(bench: Bench, path: Path) -> Made:
     """Read, check and draw one map, and keep what came of it."""
-    slug = path.stem
-    key = bench.key(path)
-    file, problems = load_map(path, bench.parts, bench.folder)
+    slug, text = path.stem, _content(path)
+    key = bench.key_of(path, text)
+    file, problems = load_map(path, bench.parts, bench.folder, text)
     if file is None:
         return Made(slug, key, None, problems)
-    if key != bench.key(path):  # it was saved while it was read
+    if text is None:  # it could be read after all
         return make(bench, path)
     rim, found, across = checked(file, bench)
     problems += found
-    if rim is None or not key or any(problem.severity == "error" for problem in problems):
+    if rim is None or any(problem.severity == "error" for problem in problems):
         return Made(slug, key, None, problems)
     try:
         made = entry(rim, bench.sets, _answers(bench))
     except Exception as error:
         fault = own_fault("Drawing the page", file.document.file, error)
         return Made(slug, key, None, (*problems, fault))
-    brief = Brief(made.summary, across, sum(problem.severity == "warning" for problem in problems))
+    about = replace(file.frame, holes=(), strips=(), twins=())
+    brief = Brief(made.summary, about, across, sum(problem.severity == "warning" for problem in problems))
     kept = Kept(BRIEF.dump_json(brief), FRAME.dump_json(file.frame), made.body.encode(), made.data.encode())
     held = bench.cache.write(slug, key, kept)
     return Made(slug, key, brief, problems, spilt=not held)

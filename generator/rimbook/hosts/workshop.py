@@ -11,12 +11,11 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import suppress
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
 from functools import partial
 from multiprocessing import get_context
 from pathlib import Path
-from typing import NamedTuple
 from weakref import finalize
 
 from rimbook.bench.check import check
@@ -32,7 +31,7 @@ from rimbook.book.load import (
     load_parts,
     map_paths,
 )
-from rimbook.book.model import Book, Club, Frame, Hole, Moved
+from rimbook.book.model import Book, Club, Frame, Moved
 from rimbook.book.problems import Problem
 from rimbook.book.report import Extent, people
 from rimbook.book.rules import RULES
@@ -43,7 +42,7 @@ from rimbook.hosts.across import agrees
 from rimbook.hosts.cache import Cache, State, digest, program_version, write_whole
 from rimbook.hosts.history import history
 from rimbook.hosts.kept_prints import kept_prints
-from rimbook.hosts.making import Bench, Brief, Made
+from rimbook.hosts.making import Bench, Made
 from rimbook.hosts.processes import start_method
 from rimbook.hosts.progress import Tell, progress
 from rimbook.site.entry import Entry
@@ -55,9 +54,6 @@ FEW = 24
 
 CLUB_RULES = tuple(rule for rule in RULES if rule.scope == "club")
 
-REMEMBERED = 2_000
-"""A book of so many maps is held in memory between the builds of one process."""
-
 _WRONG: Mapping[State, str] = {"damaged": "were damaged", "foreign": "were from another version"}
 
 
@@ -65,27 +61,20 @@ class WrongBook(Exception):
     """The book has errors; the text is that of `rimbook check`."""
 
 
-class Known(NamedTuple):
-    """What is at hand of a map from the build before, while its key is still the same."""
-
-    key: str
-    brief: Brief
-    frame: Frame
-
-
 @dataclass
 class Workshop:
     """Makes the entries of a book and hands them out.
 
     `folder` is the book's folder, `cache` where entries are kept between builds, `thresholds` the bench's.
-    It may be used again after the book has changed; then it does only what is new.
+    It may be used again after the book has changed; then it does only what is new: `known` has what came
+    of each map the last time.
     """
 
     folder: Path
     cache: Path
     tell: Tell = print
     thresholds: Thresholds = DEFAULT
-    known: dict[str, Known] = field(default_factory=dict, repr=False)
+    known: dict[str, Made] = field(default_factory=dict, repr=False)
     spill: Path | None = field(default=None, repr=False)
 
     def source(self) -> Source:
@@ -94,6 +83,7 @@ class Workshop:
         bench = self._bench(parts_files)
         paths = {path.stem: path for path in map_paths(self.folder)}
         made = list(self._made(bench, list(paths.values())))
+        self.known = {each.slug: each._replace(problems=()) for each in made if each.brief is not None}
         problems += tuple(problem for each in made for problem in each.problems)
         moved, of_moved = load_moved(self.folder)
         problems += (*of_moved, *linked_folders(self.folder))
@@ -137,7 +127,7 @@ class Workshop:
         return Bench(
             folder=self.folder,
             parts=parts,
-            parts_digest=digest(*(repr(part).encode() for part in parts.values())),
+            given=digest(*(repr(each).encode() for each in (self.thresholds, *parts.values()))),
             sets=sets_of(parts),
             thresholds=self.thresholds,
             cache=Cache(self.cache, self.spill),
@@ -152,10 +142,10 @@ class Workshop:
             key = bench.key(path)
             known = self.known.get(path.stem)
             if known is not None and known.key == key:
-                brief: Brief | None = known.brief
-            else:
-                brief, state = making.remembered(bench, path.stem, key)
-                states[state] += 1
+                yield known
+                continue
+            brief, state = making.remembered(bench, path.stem, key)
+            states[state] += 1
             if brief is None:
                 left.append(path)
             else:
@@ -187,30 +177,18 @@ class Workshop:
         verdict = self.cache / "agreed"
         if _content(verdict) == name:
             return True
-        known: dict[str, Known] = {}
-        pool: dict[Hole, Hole] = {}
-        for each in made:
-            if each.brief is None:
-                return False
-            known[each.slug] = self._known(bench, paths[each.slug], each.key, each.brief, pool)
-        if len(made) <= REMEMBERED:
-            self.known = known
-        frames = {slug: each.frame for slug, each in known.items()}
-        across = {slug: each.brief.across for slug, each in known.items() if each.brief.across}
-        if not agrees(frames, parts_files, moved, across, bench.today):
+        briefs = {each.slug: each.brief for each in made if each.brief is not None}
+        about = {slug: brief.about for slug, brief in briefs.items()}
+        across = {slug: brief.across for slug, brief in briefs.items() if brief.across}
+        whole = partial(self._records, bench, paths)
+        if len(briefs) < len(made) or not agrees(about, parts_files, moved, across, bench.today, whole):
             return False
         with suppress(OSError):
             write_whole(verdict, name)
         return True
 
-    def _known(self, bench: Bench, path: Path, key: str, brief: Brief, pool: dict[Hole, Hole]) -> Known:
-        """A map's frame read back, unless it is still at hand. Equal holes of all frames become one."""
-        known = self.known.get(path.stem)
-        if known is not None and known.key == key:
-            return known
-        frame = self._record(bench, path)
-        holes = tuple(pool.setdefault(hole, hole) for hole in frame.holes)
-        return Known(key, brief, replace(frame, holes=holes))
+    def _records(self, bench: Bench, paths: Mapping[str, Path]) -> dict[str, Frame]:
+        return {slug: self._record(bench, path) for slug, path in paths.items()}
 
     def _record(self, bench: Bench, path: Path) -> Frame:
         try:
@@ -249,7 +227,7 @@ def _many(bench: Bench, left: Sequence[Path]) -> Iterator[Made]:
         with ProcessPoolExecutor(
             os.cpu_count(), mp_context=get_context(start_method()), initializer=_set_up, initargs=(bench,)
         ) as pool:
-            for made in pool.map(_make, left, chunksize=16):
+            for made in pool.map(_make, left, chunksize=8):
                 done += 1
                 yield made
     except (BrokenProcessPool, OSError):

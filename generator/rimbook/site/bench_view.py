@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 from rimbook.bench.answers import Answers
 from rimbook.bench.fit import SWELLS, swells
-from rimbook.bench.frame_numbers import NAMED, FrameNumbers, HoleNumbers
-from rimbook.bench.load import pull
+from rimbook.bench.frame_numbers import NAMED, FrameNumbers, PartInHole
+from rimbook.bench.load import forces_at
 from rimbook.bench.needs import HoleNeed, PieceNeed, hole_needs, places
 from rimbook.bench.twins import TwinAdvice
 from rimbook.bench.units import convert
@@ -28,7 +29,7 @@ from rimbook.site.bench_words import (
     turns_words,
 )
 from rimbook.site.need_words import hole_words
-from rimbook.site.spans import Span, selectors, spans
+from rimbook.site.spans import Span, spans_of
 from rimbook.site.stand_ins import StandIns, all_that_fit, stand_ins
 from rimbook.site.words import UNKNOWN, capital, number
 
@@ -152,7 +153,8 @@ def bench_view(rim: Rim, numbers: FrameNumbers, answers: Answers, root: str) -> 
     """Put the numbers of a frame into words."""
     frame, tension_n = rim.frame, numbers.tension_n
     free = {address: hole.pull for address, hole in numbers.holes.items()}
-    pulls = [free, *(pull(rim, friction=friction) for friction in FRICTIONS[1:])]
+    rubbed = forces_at(rim, FRICTIONS[1:])
+    pulls = [free, *({address: force.length for address, force in each.items()} for each in rubbed)]
     each = {str(address): _times([by[address] for by in pulls], tension_n) for address in free}
     kinds = list(_kinds(frame, numbers, answers, root, pulls))
     pairs = list(_pairs(numbers, answers))
@@ -229,8 +231,8 @@ def _kinds(
             part=part,
             name=part.name if part else capital(f"{UNKNOWN} part"),
             hole=hole_words(need),
-            holes=_spans(addresses),
-            lines=tuple(_lines(worked, part)),
+            holes=spans_of(addresses),
+            lines=_lines(here, known=part is not None),
             hardest=worked.address,
             worst=",".join(map(str, worst)) if len(set(worst)) > 1 else "",
             multiple=f"{worked.pull:.2f}",
@@ -245,15 +247,16 @@ def _kinds(
         )
 
 
-def _lines(worked: HoleNumbers, part: Part | None) -> Iterator[Line]:
-    here = worked.here
-    if part is None:
-        yield Line("Fit", "fit", sentence(f"no fit is claimed. {measure(here.missing)}"))
-        return
-    yield Line("Fit", "fit", sentence(fit_words(here.fit)))
-    yield Line("String room", "room", sentence(room_words(here.room, here.through, here.thickest_mm)))
-    yield Line("Length", "length", sentence(length_words(here.reach)))
-    yield Line("Turns", "turns", sentence(turns_words(here.turns)))
+@lru_cache(maxsize=4096)
+def _lines(here: PartInHole, *, known: bool) -> tuple[Line, ...]:
+    if not known:
+        return (Line("Fit", "fit", sentence(f"no fit is claimed. {measure(here.missing)}")),)
+    return (
+        Line("Fit", "fit", sentence(fit_words(here.fit))),
+        Line("String room", "room", sentence(room_words(here.room, here.through, here.thickest_mm))),
+        Line("Length", "length", sentence(length_words(here.reach))),
+        Line("Turns", "turns", sentence(turns_words(here.turns))),
+    )
 
 
 def _pieces(frame: Frame, answers: Answers) -> Iterator[Piece]:
@@ -262,7 +265,7 @@ def _pieces(frame: Frame, answers: Answers) -> Iterator[Piece]:
             part = answers.index.catalogue.get(place.part or "")
             name = part.name if part else f"{UNKNOWN} {place.need.kind}"
             yield Piece(
-                part, name, _spans(place.holes), stand_ins(place.need, part.id if part else None, answers)
+                part, name, spans_of(place.holes), stand_ins(place.need, part.id if part else None, answers)
             )
 
 
@@ -299,7 +302,3 @@ def _cautions(numbers: FrameNumbers, kinds: Iterable[HoleKind]) -> Iterator[str]
     yield from dict.fromkeys(says for kind in kinds for says in kind.cautions)
     if any(kind.part and swells(kind.part.material) for kind in kinds):
         yield SWELLS
-
-
-def _spans(addresses: Iterable[Address]) -> tuple[Span, ...]:
-    return tuple(spans(selectors(addresses)))

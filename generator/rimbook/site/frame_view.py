@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -15,7 +15,7 @@ from rimbook.site.count import counts
 from rimbook.site.provenance import Fact, confirmed_words, facts, measured_words
 from rimbook.site.set_frames import Giving, sets_for
 from rimbook.site.sold import Sets, sold
-from rimbook.site.spans import Span, selectors, spans
+from rimbook.site.spans import Span, spans_of
 from rimbook.site.words import UNKNOWN, mm, size
 
 
@@ -110,9 +110,9 @@ def view(
     return FrameView(
         frame=frame,
         holes=_hole_rows(rim, pulls, catalogue),
-        shared=_spans(hole.address for hole in drilled if hole.shared),
-        undrilled=_spans(hole.address for hole in frame.holes if not hole.drilled),
-        unstrung=_spans(hole.address for hole in drilled if not hole.passes),
+        shared=spans_of(hole.address for hole in drilled if hole.shared),
+        undrilled=spans_of(hole.address for hole in frame.holes if not hole.drilled),
+        unstrung=spans_of(hole.address for hole in drilled if not hole.passes),
         tie_offs=tuple(map(str, frame.stringing.tie_offs)),
         bores=_bore_rows(drilled),
         strips=[_strip_row(frame, index, catalogue, sets) for index in range(len(frame.strips))],
@@ -124,10 +124,6 @@ def view(
         measured=measured_words(frame),
         confirmed=confirmed_words(frame),
     )
-
-
-def _spans(holes: Iterable[Address]) -> tuple[Span, ...]:
-    return tuple(spans(selectors(holes)))
 
 
 def _depths(drilled: Sequence[Hole]) -> tuple[str, ...]:
@@ -172,7 +168,7 @@ def _bore_rows(drilled: Sequence[Hole]) -> list[BoreRow]:
     rows = []
     for bore in sorted(found, key=lambda bore: (bore is None, bore or 0)):
         few = [hole.address for hole in drilled if hole.bore_mm == bore] if found[bore] <= FEW_HOLES else []
-        rows.append(BoreRow(size(bore), found[bore], _spans(few)))
+        rows.append(BoreRow(size(bore), found[bore], spans_of(few)))
     return rows
 
 
@@ -181,7 +177,8 @@ def _hardest(pulls: Mapping[Address, float]) -> list[Hard]:
     alike: defaultdict[str, list[Address]] = defaultdict(list)
     for address, pull in sorted(pulls.items(), key=lambda each: -round(each[1], 2)):
         alike[f"{pull:.2f}"].append(address)
-    return [Hard(_spans(holes), pull) for pull, holes in alike.items() if float(pull)][:NAMED]
+    named = [(pull, holes) for pull, holes in alike.items() if float(pull)][:NAMED]
+    return [Hard(spans_of(holes), pull) for pull, holes in named]
 
 
 def _sets(frame: Frame, needed: Sequence[Needed], catalogue: Catalogue, sets: Sets) -> list[Giving]:
@@ -211,7 +208,7 @@ def _part_row(line: Needed, catalogue: Catalogue, sets: Sets) -> PartRow:
         part=part,
         name=name,
         pieces=line.count,
-        holes=_spans(line.holes),
+        holes=spans_of(line.holes),
         sold=(sold(part, sets) if part else UNKNOWN),
         pin=pin_words(part) if part else UNKNOWN,
     )

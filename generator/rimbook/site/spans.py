@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from rimbook.book.address import selector
@@ -20,27 +21,23 @@ class Span(NamedTuple):
 
 def selectors(holes: Iterable[Address]) -> str:
     """The shortest selectors that name the holes: runs that both sides have in common come first."""
-    holes = list(holes)
-    right = _runs(hole.number for hole in holes if hole.side == "R")
-    left = _runs(hole.number for hole in holes if hole.side == "L")
-    both = [run for run in right if run in left]
-    words = [_word("", run) for run in both]
-    words += [_word("R", run) for run in right if run not in both]
-    words += [_word("L", run) for run in left if run not in both]
-    return " ".join(words)
+    return " ".join([_word(side, run) for side, run in _sided(holes)])
 
 
-def spans(words: str) -> list[Span]:
+@lru_cache(maxsize=4096)
+def spans(words: str) -> tuple[Span, ...]:
     """Selectors as a reader sees them: `1–8` on both sides, `R10`, `L12–L14`."""
     found = []
     for word in words.split():
         read = selector(word)
         if read is not None:
-            both = len(read.sides) == 2
-            side = "" if both else read.sides[0]
-            text = f"{side}{read.first}" + (f"–{side}{read.last}" if read.last != read.first else "")
-            found.append(Span(text, f"{read.sides[0]}{read.first}", both))
-    return found
+            found.append(_span("" if len(read.sides) == 2 else read.sides[0], (read.first, read.last)))
+    return tuple(found)
+
+
+def spans_of(holes: Iterable[Address]) -> tuple[Span, ...]:
+    """The spans of the selectors that name the holes."""
+    return tuple([_span(side, run) for side, run in _sided(holes)])
 
 
 def plain(found: Sequence[Span]) -> str:
@@ -48,6 +45,21 @@ def plain(found: Sequence[Span]) -> str:
     both = listed([span.text for span in found if span.both])
     single = [span.text for span in found if not span.both]
     return ", ".join([f"{both} on both sides", *single] if both else single)
+
+
+def _sided(holes: Iterable[Address]) -> list[tuple[str, tuple[int, int]]]:
+    """Runs with their side, which is empty for those that both have."""
+    numbers: dict[str, list[int]] = {"R": [], "L": []}
+    for side, number in holes:
+        numbers[side].append(number)
+    right, left = _runs(numbers["R"]), _runs(numbers["L"])
+    if right == left:
+        return [("", run) for run in right]
+    both = [run for run in right if run in left]
+    found = [("", run) for run in both]
+    found += [("R", run) for run in right if run not in both]
+    found += [("L", run) for run in left if run not in both]
+    return found
 
 
 def _runs(numbers: Iterable[int]) -> list[tuple[int, int]]:
@@ -58,6 +70,12 @@ def _runs(numbers: Iterable[int]) -> list[tuple[int, int]]:
         else:
             runs.append((number, number))
     return runs
+
+
+def _span(side: str, run: tuple[int, int]) -> Span:
+    first, last = run
+    text = f"{side}{first}" + (f"–{side}{last}" if last != first else "")
+    return Span(text, f"{side or 'R'}{first}", not side)
 
 
 def _word(side: str, run: tuple[int, int]) -> str:

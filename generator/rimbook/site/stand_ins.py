@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from rimbook.bench.answers import Answers
@@ -37,6 +38,7 @@ class StandIns(NamedTuple):
     measure: str
 
 
+@lru_cache(maxsize=4096)
 def stand_ins(need: Need, own: str | None, answers: Answers) -> StandIns:
     """What would serve a need besides the part that sits there."""
     answer = answers.of(need)
@@ -52,6 +54,7 @@ def stand_ins(need: Need, own: str | None, answers: Answers) -> StandIns:
     )
 
 
+@lru_cache(maxsize=4096)
 def all_that_fit(need: Need, answers: Answers, root: str) -> str:
     """The address at which every part for a hole is ranked, empty for a need of several holes."""
     if not isinstance(need, HoleNeed) or need.bore_mm is None:

@@ -7,7 +7,8 @@ from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
-from rimbook.site import links, spans, words
+from rimbook.site import links, pieces, spans, words
+from rimbook.site.hole_rows import hole_rows
 from rimbook.site.numbers.links import explained
 from rimbook.site.scripts import later_script
 
@@ -36,10 +37,16 @@ def _environment() -> Environment:
         capital_first=words.capital,
         spans=spans.spans,
         plain=spans.plain,
+        holes_links=pieces.holes_links,
+        part_link=pieces.part_link,
+        why=pieces.why,
+        force=pieces.force,
+        press=pieces.press,
     )
     environment.globals.update(
         counted=words.counted,
         explained=explained,
+        hole_rows=hole_rows,
         later_script=later_script,
         link=links.link,
         bore_path=links.bore_path,

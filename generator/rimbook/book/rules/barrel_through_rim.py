@@ -18,13 +18,14 @@ PROUD_MM = 10.0
 
 def check(file: MapFile, given: Given) -> Iterator[Finding]:
     frame = file.frame
+    by_address = {hole.address: hole for hole in frame.holes}
     for line in where.fitted_lines(file):
         part = given.book.parts.get(line.part or "")
         if part is None or not part.length_mm or part.kind in ("strip", "set"):
             continue
         groups: defaultdict[tuple[float, float], list[Address]] = defaultdict(list)
         for at in line.kept:
-            hole = frame.hole(at)
+            hole = by_address[at]
             reach, depth = _reach(frame, hole, part.length_mm), hole.rim_depth_mm
             if depth is not None and not depth - SHORT_MM <= reach <= depth + PROUD_MM:
                 groups[reach, depth].append(at)

@@ -17,7 +17,10 @@ def check(file: MapFile, given: Given) -> Iterator[Finding]:
     if not frame.mirrored:
         return
     by_address = {hole.address: hole for hole in frame.holes}
-    pairs = [(hole, by_address[Address("L", hole.address.number)]) for hole in frame.holes if _right(hole)]
+    both = [(hole, by_address[Address("L", hole.address.number)]) for hole in frame.holes if _right(hole)]
+    pairs = [(right, left) for right, left in both if _given(right) != _given(left)]
+    if not pairs:
+        return
     for path, what, value in (
         (("bore_mm",), "bore", _bore),
         (("rim_depth_mm",), "rim depth", _depth),
@@ -39,6 +42,10 @@ def check(file: MapFile, given: Given) -> Iterator[Finding]:
                 tip=f"Write {right.address.number} for both sides. If they do differ, say so with a walk "
                 "under left.",
             )
+
+
+def _given(hole: Hole) -> tuple[object, ...]:
+    return hole.bore_mm, hole.rim_depth_mm, hole.part, hole.strip is None
 
 
 def _right(hole: Hole) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from rimbook.book.address import address, selector
 from rimbook.book.load import ClubFile, MapFile
@@ -54,8 +55,12 @@ class Line:
         return ("fitted", self.key)
 
 
+@lru_cache(maxsize=1)
 def fitted_lines(file: MapFile) -> tuple[Line, ...]:
-    """The lines under `fitted` in the order in which they rule: default, bores, holes."""
+    """The lines under `fitted` in the order in which they rule: default, bores, holes.
+
+    Kept for the next rule that asks about the same map.
+    """
     written = file.document.at(("fitted",)) or {}
     ranked = sorted(written, key=lambda key: 0 if key == "default" else 1 if key.startswith("bore ") else 2)
     named = {key: tuple(hole for hole in _named(file.frame, key) if hole.drilled) for key in ranked}
