@@ -126,6 +126,10 @@ KEYS: dict[str, Draft] = {
     "names of others": {"aliases": ["OLD 2O", "wrén 20", "Wren 21", "Wren-20"]},
     "names of others by another maker": {"name": "Avocet 20", "maker": "OAKUM LANE"},
     "a name told apart by its year": {"name": "Wren 21", "year": 2022},
+    "a name of letters that look alike": {
+        "aliases": ["WRΕΝ 20", "ОLD 2O", "Οld"],
+        "maker": "Saltmarsh Wоrks",
+    },
     "hidden characters": {"name": "Lap\u200bwing", "aliases": ["a\u0001", "b", "\u202e"]},
 }
 

@@ -17,7 +17,7 @@ from rimbook.book.load import MapFile, catalogue, load_book, map_paths
 from rimbook.book.model import Catalogue
 from rimbook.book.problems import Problem, nearest
 from rimbook.book.reader import Document, read
-from rimbook.book.rules.look_alike import folded
+from rimbook.book.rules.look_alike import folded, forms, mixed_word
 from rimbook.book.rules.words import counted, listed, mm
 from rimbook.book.text import shown
 from rimbook.site.draft_data import draft_constants, draft_frames, draft_parts
@@ -33,6 +33,9 @@ FRAMES = Path(__file__).parents[2] / "frames"
 MUTATIONS = 12
 """Of each map of the demo."""
 
+OF_BOOKS = ("same-name", "no-future-dates", "mixed-scripts")
+"""Rules of the whole book that a map can break."""
+
 ORDERED = ("fitted", "bore_mm", "rim_depth_mm")
 
 
@@ -43,7 +46,7 @@ def inside(browser: Browser) -> Iterator[Page]:
             page,
             {
                 "draft_number": ["general", "fixed", "mm", "readNumber"],
-                "draft_rule_frames": ["folded"],
+                "draft_names": ["folded", "forms", "mixedWord"],
                 "draft_rules": ["judged", "problems"],
                 "draft_text": ["nearest", "shown"],
                 "draft_words": ["counted", "listed"],
@@ -108,7 +111,7 @@ def test_the_browser_says_the_same(inside: Page, written: dict[str, Any]) -> Non
 def test_every_rule_that_a_draft_can_break_is_broken() -> None:
     told = {problem["rule"] for case in CASES for problem in case["problems"]}
     of_maps = {rule.name for rule in RULES if rule.scope == "map"}
-    assert told == {"readable", "shape", "meaning", "same-name", "no-future-dates", *of_maps}
+    assert told == {"readable", "shape", "meaning", *of_maps, *OF_BOOKS}
 
 
 BOOK = load_book(FRAMES)
@@ -125,6 +128,29 @@ def test_maps_of_the_demo_and_changed_ones(inside: Page, path: Path) -> None:
     found = asked(inside, [(draft, slug) for draft in drafts], parts, others)
     for draft, said in zip(drafts, found, strict=True):
         compare(said, *judged(draft, slug, BOOK.parts_files, others))
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"bore_mm": {"default": 2.1, "2.7": [1] * 900, "3": [2] * 101}},
+        {"rim_depth_mm": {"default": 9.4, "8": ["nine"] * 300}},
+        {"fitted": {f"bore {index / 10}": "unknown" for index in range(1, 1_101)}},
+        {"walk": "m0 " * 300, "left": {"walk": "c0 " * 300}},
+        {"note": "x\u200b", "aliases": ["\U000e0041"] * 150},
+        {
+            "aliases": [1] * 20,
+            "strips": [{"name": index} for index in range(40)],
+            "confirmed": [{"x": 1}] * 100,
+        },
+    ],
+    ids=["named", "faults", "lines", "walks", "hidden", "shapes"],
+)
+def test_a_wall_of_problems_ends_alike(inside: Page, changes: Draft) -> None:
+    case = case_of(CASES[0])
+    draft = {**case.draft, **changes}
+    (found,) = asked(inside, [(draft, case.slug)], catalogue((case.parts_file,)), {})
+    compare(found, *judged(draft, case.slug, (case.parts_file,), {}))
 
 
 def test_a_frame_can_be_drawn_before_it_has_a_name(inside: Page) -> None:
@@ -207,11 +233,25 @@ def test_numbers_are_read_as_the_build_reads_them(inside: Page, text: str, value
         "I|l 1O",
         "х-Ray 7l",
         "İı",
+        "ΝΥΗ",
+        "Lарwing Ν2O",
+        "ⲁbc",
+        "µm",
         "é\u0301",
     ],
 )
 def test_look_alike_names_fold_alike(inside: Page, name: str) -> None:
-    assert inside.evaluate("(name) => inside.folded(name, inside.limits.look_alike)", name) == folded(name)
+    found = inside.evaluate(
+        "(name) => [inside.folded(name, inside.limits.look_alike), [...inside.forms(name, inside.limits)],"
+        " inside.mixedWord(name, inside.limits.scripts)]",
+        name,
+    )
+    mixed = mixed_word(name)
+    assert found == [
+        folded(name),
+        list(forms(name)),
+        {"word": mixed[0], "scripts": list(mixed[1])} if mixed else None,
+    ]
 
 
 def test_counts_and_lists_are_worded_alike(inside: Page) -> None:
