@@ -70,7 +70,8 @@ def yaml_of(draft: Draft) -> str:
 def _flow(value: object) -> str:
     text = json.dumps(value, ensure_ascii=False)
     while found := hidden_character(text):
-        text = text.replace(text[found[0]], f"\\u{ord(text[found[0]]):04x}")
+        number = ord(text[found[0]])
+        text = text.replace(chr(number), f"\\u{number:04x}" if number < 0x10000 else f"\\U{number:08x}")
     return text
 
 

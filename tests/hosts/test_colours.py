@@ -51,6 +51,15 @@ PAIRS: dict[str, dict[str, tuple[str, float]]] = {
         "#e8a200": ("#000000", 1.0),
         "#2f7fd0": ("#ffffff", SIGNS),
         "#c0392b": ("#ffffff", SIGNS),
+        # What was seen at a hole and what is wrong with a draft: as words, on light and on dark.
+        "#a3261c": ("#ffffff", WORDS),
+        "#7a5200": ("#ffffff", WORDS),
+        "#1f6b45": ("#ffffff", WORDS),
+        "#ff9a8c": (PAGE.dark, WORDS),
+        "#ffc860": (PAGE.dark, WORDS),
+        "#7fd6a6": (PAGE.dark, WORDS),
+        # Printed lines and codes to scan.
+        "#000000": ("#ffffff", WORDS),
         # Below a drawing that is loaded as a picture, and so is always a light one.
         "#ffffff": ("#1d2228", WORDS),
     },
