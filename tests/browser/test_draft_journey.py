@@ -100,7 +100,7 @@ def test_from_nothing_to_a_valid_map_by_keyboard_alone(
     mark(page, 37, 38)
     tab_to(page, "Part in most holes")
     page.keyboard.type("barrel-21-short")
-    tab_to(page, "Part where the bore is 2.7 mm")
+    tab_to(page, "Part at bore 2.7 mm")
     page.keyboard.type("barrel-27-short")
     tab_to(page, "Give the chosen holes a part of their own")
     page.keyboard.press("Enter")

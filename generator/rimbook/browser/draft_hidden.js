@@ -7,7 +7,7 @@ import { entries, isMapping } from "./draft_written.js";
 /** @typedef {import("./draft_written.js").Path} Path */
 
 /** More tell nothing new. */
-const MOST_REPORTED = 100;
+export const MOST_HIDDEN = 100;
 
 /**
  * @param {any} draft
@@ -15,7 +15,7 @@ const MOST_REPORTED = 100;
  * @returns {Finding[]}
  */
 export function hiddenFindings(draft, names) {
-  return findings(draft, [], names).slice(0, MOST_REPORTED);
+  return findings(draft, [], names);
 }
 
 /**

@@ -190,9 +190,14 @@ function penButtons(holes, marks) {
     svg("svg", { viewBox: "-8 -8 16 16", width: 18, height: 18, "aria-hidden": "true", fill: "none" }, ...markOf({ drilled: true, passes: [], bore }, 5.5, marks));
   const isBore = holes.mode === "bores";
   const pens = holes.pens.map((length, index) =>
-    tool([isBore && picture(length), `${length} mm`], String(index + 1), () => holes.act({ do: "pen", index })),
+    tool([isBore && picture(length), `${tenths(length)} mm`], String(index + 1), () => holes.act({ do: "pen", index })),
   );
   return [...pens, tool([isBore && picture(null), "unknown"], "u", () => holes.act({ do: "unknown" }))];
+}
+
+/** @param {number} length such as 2, written as 2.0 */
+function tenths(length) {
+  return Number.isInteger(length) ? length.toFixed(1) : String(length);
 }
 
 /**

@@ -17,7 +17,8 @@ const WORDS = 10_000;
  * @returns {(path: Path, isKey?: boolean) => number} of a value, of a key, or of a word of a text by its index
  */
 export function marks(draft, shape) {
-  const [values, keys] = [/** @type {Map<string, number>} */ (new Map()), /** @type {Map<string, number>} */ (new Map())];
+  /** @type {Map<string, number>[]} */
+  const [values, keys] = [new Map(), new Map()];
   let next = 0;
   /** @type {(value: any, asked: Shape | undefined, path: Path) => void} */
   const visit = (value, asked, path) => {

@@ -58,7 +58,7 @@ export function partsForm(store, host) {
   /** @param {Draft} draft */
   const draw = (draft) => {
     redraw("bores", byBore, ["default", ...boreKeys(draft, host.bores())], (key) => {
-      const label = key === "default" ? "Part in most holes" : `Part where the bore is ${String(key).slice(5)} mm`;
+      const label = key === "default" ? "Part in most holes" : `Part at bore ${String(key).slice(5)} mm`;
       const one = partField(store, host, label, ["fitted", key]);
       return { element: one.element, fields: [one] };
     });

@@ -16,7 +16,8 @@ export function twinHoles(settled, { parts, limits }) {
   return fittedLines(settled).flatMap(({ path, part: id, kept }) => {
     const part = partOf(parts, id);
     if (!part?.kind.startsWith("twin-")) return [];
-    const twins = settled.frame.twins.filter((twin) => twin.part === id && twin.holes.every((at) => holes.get(at)?.drilled));
+    const isWhole = (/** @type {string[]} */ pair) => pair.every((at) => holes.get(at)?.drilled);
+    const twins = settled.frame.twins.filter((twin) => twin.part === id && isWhole(twin.holes));
     const whole = new Set(twins.flatMap((twin) => twin.holes));
     const alone = kept.filter((at) => !whole.has(at));
     if (!alone.length) return [];

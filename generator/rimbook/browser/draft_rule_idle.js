@@ -57,7 +57,8 @@ function idleParts(settled) {
     if (!line.kept.length) {
       const isInStrip = line.named.every((at) => holes.get(at)?.strip !== null);
       const why = isInStrip ? "a strip covers these holes." : "other lines say what sits in these holes.";
-      return { path: line.path, message: `${shown(line.key)} never applies: ${why}`, hole: runs(line.named), isKey: true };
+      const message = `${shown(line.key)} never applies: ${why}`;
+      return { path: line.path, message, hole: runs(line.named), isKey: true };
     }
     if (!usual || line.part !== usual.part || !onlyRepeats(line, lines)) return [];
     const message = `${shown(line.key)} changes nothing: ${unquoted(line.part ?? "unknown")} is the default.`;

@@ -14,7 +14,9 @@ export function walkInOrder({ frame }, { limits }) {
   return halvesOf(frame).flatMap((side) => {
     const right = [...tally(frame, side).values()].filter(({ seen, wanted }) => seen.length === wanted);
     const wrong = sequences(right).flatMap(({ passes, end }) =>
-      pairs(passes.sort(byHole)).flatMap(([before, after]) => (isInOrder(before, after, end) ? [] : [{ before, after, end }])),
+      pairs(passes.sort(byHole))
+        .filter(([before, after]) => !isInOrder(before, after, end))
+        .map(([before, after]) => ({ before, after, end })),
     );
     return wrong.slice(0, limits.most_told["walk-in-order"]).map(({ before, after, end }) => ({
       path: onWalk(frame, after.hole.address),

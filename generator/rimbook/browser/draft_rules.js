@@ -3,7 +3,7 @@
  * site is built: `tests/cases/drafts.json` holds both to the same answers.
  */
 
-import { hiddenFindings } from "./draft_hidden.js";
+import { MOST_HIDDEN, hiddenFindings } from "./draft_hidden.js";
 import { inOrder } from "./draft_problem.js";
 import { barrelInBore, barrelThroughRim } from "./draft_rule_barrel.js";
 import { evenMains, passesAddUp } from "./draft_rule_counts.js";
@@ -99,11 +99,9 @@ export function judged(given, known) {
   const told = (/** @type {Finding[]} */ findings) => inOrder(findings, draft, limits);
   const hidden = hiddenFindings(draft, limits.hidden);
   const shape = shapeFindings(draft, limits.shape, limits.longest_mm);
-  if (shape.some(({ path }) => BUILT_OF.includes(String(path[0])))) {
-    return { frame: null, problems: told(hidden.length ? hidden : shape) };
-  }
-  const { frame, findings } = settle(draft, parts, limits);
-  if (hidden.length) return { frame, problems: told(hidden) };
+  const isBuilt = !shape.some(({ path }) => BUILT_OF.includes(String(path[0])));
+  const { frame, findings } = isBuilt ? settle(draft, parts, limits) : { frame: null, findings: [] };
+  if (hidden.length) return { frame, problems: told(hidden).slice(0, MOST_HIDDEN) };
   if (shape.length) return { frame, problems: told(shape) };
   return { frame, problems: told(frame ? found({ draft, frame }, known) : findings) };
 }

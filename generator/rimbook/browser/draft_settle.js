@@ -91,7 +91,7 @@ export function settle(given, catalogue, limits) {
     const once = new Map(ring.findings.map((each) => [JSON.stringify(each), each]));
     return { frame: null, findings: [...once.values()] };
   }
-  const { stringing = {} } = draft;
+  const { stringing = {}, spacing_mm: apart } = draft;
   const frame = {
     name: String(draft.name ?? "").trim(),
     maker: String(draft.maker ?? "").trim(),
@@ -99,7 +99,7 @@ export function settle(given, catalogue, limits) {
     head,
     mains: draft.mains,
     crosses: draft.crosses,
-    spacing: draft.spacing_mm ? /** @type {[number, number]} */ ([draft.spacing_mm.mains, draft.spacing_mm.crosses]) : null,
+    spacing: apart ? /** @type {[number, number]} */ ([apart.mains, apart.crosses]) : null,
     ...settled,
     pieces: stringing.pieces ?? 2,
     mainsStart: stringing.mains_start ?? "head",
@@ -127,7 +127,8 @@ function headOf({ head }) {
     else if (!isGiven && outline === owner) complain(`The outline ${outline} needs the key ${name}.`);
   }
   if (outline !== "points") {
-    if (inside) return { head: { outline, width: inside[0], height: inside[1], exponent, taper, points: [] }, findings };
+    const [width, height] = inside ?? [];
+    if (inside) return { head: { outline, width, height, exponent, taper, points: [] }, findings };
     complain(`The outline ${outline} needs inside_mm: [width, height].`);
     return { head: null, findings };
   }

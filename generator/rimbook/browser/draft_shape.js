@@ -175,7 +175,8 @@ function expectedText(value, { trim, least = 0, most = Infinity, form }) {
  */
 function expectedNumber(value, { is, above, from, to }) {
   const isWhole = is === "whole";
-  if (typeof value !== "number" || (isWhole && !Number.isInteger(value))) return isWhole ? "a whole number" : "a number";
+  if (isWhole && !Number.isInteger(value)) return "a whole number";
+  if (typeof value !== "number") return "a number";
   const bound = (/** @type {number} */ most) => (!isWhole && Number.isInteger(most) ? `${most}.0` : String(most));
   if (to !== undefined && value > to) return `${bound(to)} or less`;
   if (from !== undefined && value < from) return `${bound(from)} or more`;

@@ -28,8 +28,8 @@ export function written(draft) {
  */
 function lines(value) {
   if (Array.isArray(value)) {
-    const isPairs = value.length > 0 && value.every((each) => Array.isArray(each) && each.length === 2 && typeof each[0] === "string");
-    return isPairs ? new Map(value) : value;
+    const isPair = (/** @type {unknown} */ each) => Array.isArray(each) && each.length === 2 && typeof each[0] === "string";
+    return value.length && value.every(isPair) ? new Map(value) : value;
   }
   return isMapping(value) ? new Map(entries(value)) : value;
 }

@@ -1,0 +1,92 @@
+"""How much to keep in a drawer, when to order, and what runs short all the same.
+
+Demands that are independent and Poisson add up to one that is Poisson with the sum of their means, so a
+drawer looks only at sums. An order has to last until the one after it arrives: over lead time and review
+interval. S = the least S with P(D ≤ S) ≥ service (for instance L. V. Snyder and Z.-J. M. Shen, Fundamentals
+of Supply Chain Theory). A set is enough as long as each of its parts is:  P = Π P(D_i ≤ S·n_i + loose_i).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from rimbook.bench.shelf_poisson import at_most, enough, shortfall
+from rimbook.bench.shelf_terms import Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What is asked of one drawer in a year: pieces by part, and how many of each one unit holds.
+
+    A drawer of single pieces has one part, one a unit. `loose` are pieces that lie there beside whole units.
+    """
+
+    a_year: Mapping[str, float]
+    a_unit: Mapping[str, int]
+    loose: Mapping[str, int] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Levels:
+    """Units of one drawer.
+
+    `reorder`: with fewer than that an order cannot wait for the next review. `up_to`: what an order brings it
+    back to. `chance` that it does not run short between two orders, and `without`, the same with one unit
+    less. `short_a_year`: pieces that are asked for and not there, on average.
+    """
+
+    reorder: int
+    up_to: int
+    chance: float
+    without: float
+    short_a_year: float
+
+
+def lasts(units: int, load: Load, years: float) -> float:
+    """The chance that so many units last for a time."""
+    return math.prod(
+        at_most(units * load.a_unit[part] + load.loose.get(part, 0), yearly * years)
+        for part, yearly in load.a_year.items()
+    )
+
+
+def least_units(load: Load, years: float, service: float) -> int:
+    """The least number of units that lasts for a time with at least this chance."""
+    units = max(
+        (
+            math.ceil((enough(yearly * years, service) - load.loose.get(part, 0)) / load.a_unit[part])
+            for part, yearly in load.a_year.items()
+        ),
+        default=0,
+    )
+    units = max(0, units)
+    while lasts(units, load, years) < service and len(load.a_year) > 1:
+        units += 1
+    return units
+
+
+def levels(load: Load, terms: Terms) -> Levels:
+    """The levels of a drawer."""
+    up_to = least_units(load, terms.cover_years, terms.service)
+    return Levels(
+        least_units(load, terms.lead_years, terms.service),
+        up_to,
+        lasts(up_to, load, terms.cover_years),
+        lasts(up_to - 1, load, terms.cover_years) if up_to else 0.0,
+        sum(short_a_year(up_to * load.a_unit[part], yearly, terms) for part, yearly in load.a_year.items()),
+    )
+
+
+def short_a_year(pieces: int, yearly: float, terms: Terms) -> float:
+    """Pieces a year that are asked for and not there, where each review fills up to so many pieces.
+
+    What is lacking at the end of a cycle less what was lacking at its beginning, times cycles a year. Looked
+    at all the time, it is the chance that the drawer is empty times the demand.
+    """
+    lead, review = terms.lead_years, terms.cover_years - terms.lead_years
+    if review == 0:
+        return yearly * (1 - at_most(pieces - 1, yearly * lead)) if pieces else yearly
+    lacking = shortfall(pieces, yearly * (lead + review)) - shortfall(pieces, yearly * lead)
+    return max(0.0, lacking) / review
