@@ -5,7 +5,7 @@ BIN := .venv/bin
 export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
-.PHONY: help site serve check test bench format requirements clean
+.PHONY: help site serve check test fuzz bench format requirements clean
 
 help: ## Say what there is
 	@sed -n 's/^\([a-z]*\):.*## /  make \1\t/p' $(MAKEFILE_LIST) | expand -t 22
@@ -25,6 +25,9 @@ test: .venv/test-ready ## Lint, check types and run all tests
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/pytest
+
+fuzz: .venv/test-ready ## Put wrong files before the program for SECONDS (60)
+	$(BIN)/python -m tests.fuzz --seconds $(or $(SECONDS),60)
 
 bench: .venv/test-ready ## Measure builds, the finder and the bench numbers on generated books
 	$(BIN)/python -m tests.speed $(BENCH)

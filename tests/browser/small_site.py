@@ -10,6 +10,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from rimbook.browser.bundle import PAGE_SCRIPTS, bundle, module_sources, page_script, stylesheet
+from rimbook.browser.smaller import smaller
 from rimbook.site.board_card import BoardPart, board_card, board_file
 from rimbook.site.finder_index import FinderFrame, FinderPart, FinderPlace, finder_index, glossary_word
 
@@ -79,14 +80,17 @@ def write_site(folder: Path) -> None:
 
 
 def look_inside(page: Page, wanted: Mapping[str, Sequence[str]]) -> None:
-    """Open a blank page whose `inside` holds the named exports of some modules, ready for `page.evaluate`."""
+    """Open a blank page whose `inside` holds the named exports of some modules, ready for `page.evaluate`.
+
+    They are made smaller as on the site: so every test of a module is one of the minifier as well.
+    """
     imports = "".join(
         f'import {{ {", ".join(names)} }} from "./{module}.js";\n' for module, names in wanted.items()
     )
     names = ", ".join(name for names in wanted.values() for name in names)
     script = bundle("probe", {**module_sources(), "probe": f"{imports}globalThis.inside = {{ {names} }};\n"})
     page.goto("about:blank")
-    page.evaluate(script)
+    page.evaluate(smaller({"probe": script})["probe"].decode())
 
 
 def handed_over(script: bytes) -> str:

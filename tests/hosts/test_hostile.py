@@ -249,13 +249,21 @@ def test_geometry_that_cannot_be_is_a_problem_or_a_drawing_and_no_fault(
         assert b"Infinity" not in data["data/frames/lapwing-20.json"]
 
 
-def test_five_thousand_problems_in_one_file_are_told_in_short(frames: Path) -> None:
-    wrong = "".join(f"  b{n}: {{name: A, kind: stirp}}\n" for n in range(5_000))
-    (frames / "parts" / "wrong.yaml").write_text(f"format: 1\nparts:\n{wrong}", "utf-8")
+PROBLEMS = {
+    "shape": "format: 1\nparts:\n" + "".join(f"  b{n}: 1\n" for n in range(5_000)),
+    "rules": "format: 1\nparts:\n"
+    + "".join(f"  b{n}: {{name: A, kind: set, bore_mm: 1}}\n" for n in range(2_000)),
+    "reading": "format: 1\n" * 5_000,
+}
+
+
+@pytest.mark.parametrize("wrong", PROBLEMS.values(), ids=PROBLEMS)
+def test_thousands_of_problems_in_one_file_are_told_in_bounded_time(frames: Path, wrong: str) -> None:
+    (frames / "parts" / "wrong.yaml").write_text(wrong, "utf-8")
     found: list[Problem] = []
     assert seconds(lambda: found.extend(problems(frames))) < 60
-    assert MAX_REPORTED <= len(found) < 1_000
-    assert len(people(found, Extent(1, 1))) < 300_000
+    assert len(found) >= MAX_REPORTED
+    assert len(people(found, Extent(1, 1))) < 3_000_000
 
 
 def test_a_thousand_files_with_problems_are_all_told(
@@ -266,7 +274,7 @@ def test_a_thousand_files_with_problems_are_all_told(
         (frames / "maps" / f"wrong-{n}.yaml").write_text(kinds[n % len(kinds)], "utf-8")
     tracemalloc.start()
     try:
-        assert seconds(lambda: main(["check", str(frames)])) < 300
+        assert seconds(lambda: main(["check", str(frames)])) < 120
         _, most = tracemalloc.get_traced_memory()
     finally:
         tracemalloc.stop()

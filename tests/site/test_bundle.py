@@ -89,6 +89,20 @@ def test_a_ring_of_imports_is_named() -> None:
         bundle("page", ring)
 
 
+@pytest.mark.parametrize(
+    "line", ["const { a } = (b);", "let [a, c] = /** @type {string[]} */ (b);", "  const { a } =\n (b);"]
+)
+def test_what_the_minifier_gets_wrong_is_refused(line: str) -> None:
+    """tdewolff-minify 2.24 puts such a declaration before the ones above it."""
+    with pytest.raises(CannotBundle, match=r"page\.js:\d+: a name is taken out of something in brackets"):
+        bundle("page", {"page": f"const b = 1;\n{line}\n"})
+
+
+def test_what_looks_like_it_is_let_pass() -> None:
+    for line in ("for (const [a, b] of c) d = (e);", "const { a } = b(c);", "const a = (b);"):
+        assert line in bundle("page", {"page": f"{line}\n"})
+
+
 def test_an_unknown_entry_is_named() -> None:
     with pytest.raises(CannotBundle, match=r"pge\.js is no module here"):
         bundle("pge", SOURCES)

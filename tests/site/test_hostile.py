@@ -29,6 +29,8 @@ HOSTILE = {
     "slots": "rimbook-slot-title <!--<h1 rimbook-slot-body--> frames/shell.frame/index.html",
     "controls": "a\x00b\x1b[31mc\x7f\u202ed\u2066e\ufeff\n\r\tf",
     "long": "W" * 1_000,
+    "formula": "=HYPERLINK(1);@SUM(1+1)*cmd|' /C calc'!A0",
+    "typst": '#import "x.typ": * $ #read("/etc/passwd") @label <label> \\',
     "letters": "Ünïcödé 牛 👟 ﷺ",
 }
 

@@ -74,8 +74,8 @@ def _of_frame(
     own = [(place, _pieces(place, frame)) for place in places(frame, catalogue) if not place.covered]
     of_kind: Counter[str] = Counter()
     for place, pieces in own:
-        if place.part in catalogue:
-            of_kind[catalogue[place.part].kind] += pieces
+        if (part := catalogue.get(place.part or "")) is not None:
+            of_kind[part.kind] += pieces
     lost: defaultdict[tuple[Why, str | None], list[tuple[Place, int]]] = defaultdict(list)
     for place, pieces in own:
         part = catalogue.get(place.part or "")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from rimbook.bench.shelf_choice import Choice
@@ -94,12 +94,12 @@ def _own_item(asked: Asked, choice: Choice, catalogue: Catalogue) -> str:
     return next(sets, choice.items[0])
 
 
-def _best(item: str, own: Sequence[Choice], taken: set[str], form: object) -> str:
+def _best(item: str, own: Sequence[Choice], taken: set[str], form: Callable[[str], str | None]) -> str:
     """Of all that serve every place of a drawer the one that most maps name, then the best in the ranking."""
     able = {
         each
         for each in set(own[0].items).intersection(*(choice.items for choice in own))
-        if form(each) == form(item) and (each == item or each not in taken)  # type: ignore[operator]
+        if form(each) == form(item) and (each == item or each not in taken)
     }
     named: defaultdict[str, float] = defaultdict(float)
     for choice in own:

@@ -15,12 +15,15 @@ from dataclasses import dataclass, field
 from rimbook.bench.shelf_poisson import at_most, enough, shortfall
 from rimbook.bench.shelf_terms import Terms
 
+_SURE = 1 - 1e-12
+
 
 @dataclass(frozen=True, slots=True)
 class Load:
     """What is asked of one drawer in a year: pieces by part, and how many of each one unit holds.
 
-    A drawer of single pieces has one part, one a unit. `loose` are pieces that lie there beside whole units.
+    A drawer of single pieces has one part, one a unit. `loose` are pieces that lie there beside whole units:
+    of a part of which no unit holds any, they are all there is.
     """
 
     a_year: Mapping[str, float]
@@ -58,11 +61,13 @@ def least_units(load: Load, years: float, service: float) -> int:
         (
             math.ceil((enough(yearly * years, service) - load.loose.get(part, 0)) / load.a_unit[part])
             for part, yearly in load.a_year.items()
+            if load.a_unit[part]
         ),
         default=0,
     )
     units = max(0, units)
-    while lasts(units, load, years) < service and len(load.a_year) > 1:
+    most = units + 1 + sum(enough(yearly * years, _SURE) for yearly in load.a_year.values())
+    while units < most and len(load.a_year) > 1 and lasts(units, load, years) < service:
         units += 1
     return units
 

@@ -9,28 +9,17 @@ from rimbook.bench.answers import Answers
 from rimbook.bench.shelf_choice import Choice, choices
 from rimbook.bench.shelf_demand import Unplanned, demand
 from rimbook.bench.shelf_drawers import Filled, pooled
-from rimbook.bench.shelf_levels import Levels, Load, lasts, least_units, levels
+from rimbook.bench.shelf_levels import Levels, lasts, least_units, levels
+from rimbook.bench.shelf_stock import Stock, shared_out
 from rimbook.bench.shelf_terms import Terms
 from rimbook.book.model import Catalogue, Club, Frame
-
-
-@dataclass(frozen=True, slots=True)
-class Stock:
-    """What lies in a drawer: whole units, of these so many under the id of other parts that serve as well.
-
-    `loose` are pieces out of opened sets, by part.
-    """
-
-    units: int
-    others: Mapping[str, int]
-    loose: Mapping[str, int]
 
 
 @dataclass(frozen=True, slots=True)
 class Order:
     """What a drawer lacks, in units. `urgent`: it cannot wait for the next review.
 
-    `before` and `after` are the chances that it lasts until the next order arrives, without and with this one.
+    `before` and `after`: the chance that it lasts until the next order arrives, without and with this one.
     """
 
     units: int
@@ -94,36 +83,22 @@ def stocked(
     shelf: ShelfPlan, filled: tuple[Filled, ...], stock: Mapping[str, int], catalogue: Catalogue
 ) -> ShelfPlan:
     """The same shelf with these drawers and this stock."""
-    bought = {each.item for each in filled}
-    left = dict(stock)
-    drawers = []
-    for each in filled:
-        held = _take(each, left, bought, catalogue)
-        drawers.append(
-            Drawer(each, levels(each.load, shelf.terms), held, order_of(each.load, held, shelf.terms))
-        )
-    return replace(shelf, drawers=tuple(drawers), idle={part: n for part, n in left.items() if n})
+    held, idle = shared_out(filled, stock, catalogue, shelf.terms)
+    drawers = [
+        Drawer(each, levels(each.load, shelf.terms), own, order_of(own, shelf.terms))
+        for each, own in zip(filled, held, strict=True)
+    ]
+    return replace(shelf, drawers=tuple(drawers), idle=idle)
 
 
-def order_of(load: Load, stock: Stock, terms: Terms) -> Order | None:
+def order_of(stock: Stock, terms: Terms) -> Order | None:
     """What a drawer lacks today, or None."""
-    here = replace(load, loose=stock.loose)
-    units = least_units(here, terms.cover_years, terms.service) - stock.units
+    units = least_units(stock.load, terms.cover_years, terms.service) - stock.units
     if units <= 0:
         return None
     return Order(
         units,
-        least_units(here, terms.lead_years, terms.service) > stock.units,
-        lasts(stock.units, here, terms.cover_years),
-        lasts(stock.units + units, here, terms.cover_years),
+        least_units(stock.load, terms.lead_years, terms.service) > stock.units,
+        lasts(stock.units, stock.load, terms.cover_years),
+        lasts(stock.units + units, stock.load, terms.cover_years),
     )
-
-
-def _take(filled: Filled, left: dict[str, int], bought: set[str], catalogue: Catalogue) -> Stock:
-    """What of the stock lies in a drawer; each piece is counted once."""
-    own = left.pop(filled.item, 0)
-    if catalogue[filled.item].kind == "set":
-        return Stock(own, {}, {part: left.pop(part) for part in filled.load.a_year if left.get(part)})
-    able = set(filled.choices[0].items).intersection(*(choice.items for choice in filled.choices))
-    also = {part: left.pop(part) for part in sorted(able - bought) if left.get(part)}
-    return Stock(own + sum(also.values()), also, {})

@@ -25,7 +25,7 @@ Level = Callable[[str, tuple[int, ...]], int]
 
 @dataclass(frozen=True, slots=True)
 class Pooling:
-    """For each place its item. Where `fewest` or `least` is false, the search was cut off before its proof."""
+    """For each place its item. `fewest` or `least` is false where the search was cut off before its proof."""
 
     items: tuple[str, ...]
     fewest: bool = True

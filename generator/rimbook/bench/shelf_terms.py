@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from rimbook.bench import given
-from rimbook.book.model import Club, PartKind
+from rimbook.book.model import Club, PartKind, Shelf
 
 WEEKS = 52.0
 """Weeks of a year."""
@@ -60,20 +60,19 @@ class Terms:
 
 def terms_of(club: Club, service: float | None = None) -> Terms:
     """The terms of a club, with assumptions for what its file leaves out. `service` overrides its own."""
-    shelf = club.shelf
+    shelf = club.shelf or Shelf()
+    level = shelf.service_level if service is None else service
     written = {
-        "lead_time_weeks": shelf and shelf.lead_time_weeks,
-        "review_weeks": shelf and shelf.review_weeks,
-        "service_level": service if service is not None else shelf and shelf.service_level,
+        "lead_time_weeks": shelf.lead_time_weeks,
+        "review_weeks": shelf.review_weeks,
+        "service_level": level,
     }
-    shares = dict(shelf.shares) if shelf else {}
     assumed = [name for name, value in written.items() if value is None]
-    assumed += [kind for kind in ASSUMED_SHARES if kind not in shares]
-    lead, review, level = written.values()
+    assumed += [kind for kind in ASSUMED_SHARES if kind not in shelf.shares]
     return Terms(
-        ASSUMED_LEAD_WEEKS if lead is None else lead,
-        ASSUMED_REVIEW_WEEKS if review is None else review,
+        ASSUMED_LEAD_WEEKS if shelf.lead_time_weeks is None else shelf.lead_time_weeks,
+        ASSUMED_REVIEW_WEEKS if shelf.review_weeks is None else shelf.review_weeks,
         ASSUMED_SERVICE if level is None else level,
-        {**ASSUMED_SHARES, **shares},
+        {**ASSUMED_SHARES, **shelf.shares},
         frozenset(assumed),
     )

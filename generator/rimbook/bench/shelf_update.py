@@ -37,7 +37,8 @@ class Gamma(NamedTuple):
         return Gamma(self.shape + count, self.rate + years)
 
 
-class Used(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Used:
     """So many pieces of a part, used in so many years."""
 
     part: str
@@ -47,7 +48,7 @@ class Used(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Learned:
-    """One part of one drawer: what was assumed and what is known now, and the levels of the drawer by both."""
+    """One part of one drawer: what was assumed, what is known now, and the levels of the drawer by both."""
 
     item: str
     part: str
@@ -106,16 +107,13 @@ def _by_drawer(
 
 def _place(drawers: tuple[Drawer, ...], part: str) -> tuple[int, str] | None:
     """The drawer of a part: its own one, or the only one that stands in for it."""
-    for at, drawer in enumerate(drawers):
-        if part in drawer.filled.load.a_year:
+    loads = [drawer.filled.load.a_year for drawer in drawers]
+    for at, yearly in enumerate(loads):
+        if part in yearly:
             return at, part
     standing = [
-        (at, drawer.item)
+        at
         for at, drawer in enumerate(drawers)
-        if any(each.part == part for each in drawer.filled.asked)
+        if drawer.item in loads[at] and any(each.part == part for each in drawer.filled.asked)
     ]
-    return (
-        standing[0]
-        if len(standing) == 1 and standing[0][1] in drawers[standing[0][0]].filled.load.a_year
-        else None
-    )
+    return (standing[0], drawers[standing[0]].item) if len(standing) == 1 else None

@@ -74,7 +74,10 @@ class Document:
         The words of a walk are addressed by their index, as in `("walk", 3)`.
         """
         if path and isinstance(path[-1], int) and isinstance(self.at(path[:-1]), str):
-            words = self._words(path[:-1])
+            inside = path[:-1]
+            if inside not in self._known_words:
+                self._known_words[inside] = self._words(inside)
+            words = self._known_words[inside]
             if path[-1] < len(words):
                 return words[path[-1]]
         if key and path in self.key_marks:
@@ -119,6 +122,11 @@ class Document:
             marks.append(Mark(line + 1, offset - self._line_starts[line] + 1))
             offset += len(word)
         return marks
+
+    @cached_property
+    def _known_words(self) -> dict[Path, list[Mark]]:
+        """The words of each walk that was asked for, looked up once however many of them are wrong."""
+        return {}
 
     @cached_property
     def _line_starts(self) -> list[int]:

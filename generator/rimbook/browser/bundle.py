@@ -7,7 +7,9 @@ the modules of this package need is understood; anything else is an error, never
   `import { a, b } from "./words.js";`, or `import "./page.js";` for what a module does by itself;
 - exports stand before `function`, `class` or `const`;
 - nothing is renamed, no module imports itself by a detour, and no line of a template text begins like
-  a comment.
+  a comment;
+- no name is taken out of something in brackets, as in `const { a } = (b)`: the program that makes scripts
+  smaller puts that before what stands above it.
 """
 
 from __future__ import annotations
@@ -49,6 +51,9 @@ _EXPORT = re.compile(
     r"^export (?=(?:(?:async )?function\*? ?|class |const )([A-Za-z_$][\w$]*)(?=[ (<]))", re.MULTILINE
 )
 _OTHER = re.compile(r"^[ \t]*(?:import|export)\b|\bimport\s*[.(]", re.MULTILINE)
+_TAKEN_OUT = re.compile(
+    r"\b(?:const|let|var)\s*(?:\{[^{}]*\}|\[[^\[\]]*\])\s*=\s*(?:/\*(?:(?!\*/).)*\*/\s*)?\(", re.DOTALL
+)
 _COMMENT = re.compile(r"/\*.*?\*/|//[^\n]*", re.DOTALL)
 _COMMENT_LINES = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*\n|//[^\n]*\n)", re.DOTALL | re.MULTILINE)
 _NAME = re.compile(r"[A-Za-z_$][\w$]*")
@@ -148,6 +153,13 @@ def _refuse_others(name: str, source: str) -> None:
         raise CannotBundle(
             f"{name}.js:{line}: “{written}” is not understood; expected "
             '`import { name } from "./module.js";`, or `export` before function, class or const.'
+        )
+    taken = _TAKEN_OUT.search(source)
+    if taken:
+        line = source.count("\n", 0, taken.end()) + 1
+        raise CannotBundle(
+            f"{name}.js:{line}: a name is taken out of something in brackets; expected a constant for what "
+            "is in them first."
         )
 
 

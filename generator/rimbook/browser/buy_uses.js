@@ -65,7 +65,8 @@ function bring(needs, got, left, start, wanted) {
   if (end < 0) return 0;
   const steps = [];
   for (let at = end; at !== start; ) {
-    const { from, part } = /** @type {Reached} */ (reached.get(at));
+    const step = /** @type {Reached} */ (reached.get(at));
+    const { from, part } = step;
     steps.push({ from, to: at, part });
     at = from;
   }

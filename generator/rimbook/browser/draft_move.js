@@ -122,7 +122,8 @@ function stripsOf(strip, sides, at, by) {
   const run = newRun(found.first, found.last, at, by);
   if (sides.length === 2) return run ? [{ ...strip, holes: run }] : [];
   return found.sides.flatMap((side) => {
-    const [from, to] = (sides.includes(side) ? run : [found.first, found.last]) ?? [];
+    const ends = sides.includes(side) ? run : [found.first, found.last];
+    const [from, to] = ends ?? [];
     if (!from) return [];
     return [{ ...strip, holes: side === "R" ? [`R${from}`, `R${to}`] : [`L${to}`, `L${from}`] }];
   });

@@ -111,7 +111,8 @@ function mainsOf({ mains, mainsStart }, found) {
   const numbers = Array.from({ length: half }, (_, index) => index + 1);
   const order = [...[...numbers].reverse().map((number) => `m${number} L`), ...numbers.map((number) => `m${number} R`)];
   return order.map((key, index) => {
-    const [head, throat] = /** @type {string[]} */ (found.get(key));
+    const holes = /** @type {string[]} */ (found.get(key));
+    const [head, throat] = holes;
     // The two centre mains are joined at `mainsStart`: the left one runs up to it.
     const isUp = (((half - index) % 2) + 2) % 2 === 1 === (mainsStart === "head");
     return isUp ? [throat, head] : [head, throat];

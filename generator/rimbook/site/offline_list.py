@@ -34,7 +34,10 @@ _FOR_MACHINES = frozenset({"404.html", "sitemap.xml", "sitemap.xml.gz", WORKER_F
 _SHELL = (".css", ".js", ".woff", ".woff2", ".ico", ".svg")
 _NEEDED = frozenset(
     {"index.html", "assets/images/favicon.png"}
-    | {f"{KINDS[name].pattern}index.html" for name in ("finder", "board", "fits", "prices", "draft", "offline")}
+    | {
+        f"{KINDS[name].pattern}index.html"
+        for name in ("finder", "board", "fits", "prices", "draft", "offline")
+    }
 )
 
 
