@@ -27,9 +27,9 @@ def no_need() -> Mapping[str, Frame]:
 def test_no_rule_of_the_book_looks_inside_a_frame() -> None:
     variants = {slug: ("variant-of",) for slug, frame in FRAMES.items() if frame.variant_of}
     assert variants
-    assert agrees(FRAMES, BOOK.parts_files, variants, TODAY, no_need)
+    assert agrees(FRAMES, BOOK.parts_files, BOOK.moved, variants, TODAY, no_need)
     renamed = {slug: replace(frame, maker="One Maker", name="One Name") for slug, frame in FRAMES.items()}
-    assert not agrees(renamed, BOOK.parts_files, variants, TODAY, no_need)
+    assert not agrees(renamed, BOOK.parts_files, BOOK.moved, variants, TODAY, no_need)
 
 
 @pytest.mark.parametrize("what", ["holes", "strips", "twins", "drilled"])
@@ -44,5 +44,5 @@ def test_a_rule_that_does_is_given_the_frames_as_they_were_read(
     most = max(len(getattr(frame, what)) for frame in FRAMES.values())
     monkeypatch.setattr(across, "RULES", (Rule("most", "book", "error", "", "", check),))
     empty = {slug: replace(frame, holes=(), strips=(), twins=()) for slug, frame in FRAMES.items()}
-    assert not agrees(empty, BOOK.parts_files, {}, TODAY, lambda: FRAMES)
-    assert agrees(empty, BOOK.parts_files, {}, TODAY, lambda: empty)
+    assert not agrees(empty, BOOK.parts_files, None, {}, TODAY, lambda: FRAMES)
+    assert agrees(empty, BOOK.parts_files, None, {}, TODAY, lambda: empty)
