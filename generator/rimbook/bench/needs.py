@@ -5,11 +5,13 @@ The same need comes back in hundreds of holes and frames, so all that is worked 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
 from rimbook.bench.thresholds import Thresholds
 from rimbook.bench.uncertainty import resolution_of
 from rimbook.book.model import Address, Catalogue, Frame, Sport
+from rimbook.rim.once import once
 
 
 class HoleNeed(NamedTuple):
@@ -51,7 +53,8 @@ class Place(NamedTuple):
     holes: tuple[Address, ...]
 
 
-def hole_needs(frame: Frame) -> dict[Address, HoleNeed]:
+@once
+def hole_needs(frame: Frame) -> Mapping[Address, HoleNeed]:
     """What each drilled hole asks, clockwise. At a tie-off one more string goes through."""
     sport, resolution_mm = frame.sport, resolution_of(frame.measured)
     return {
@@ -63,6 +66,7 @@ def hole_needs(frame: Frame) -> dict[Address, HoleNeed]:
     }
 
 
+@once
 def places(frame: Frame, catalogue: Catalogue) -> tuple[Place, ...]:
     """Every need of a frame with what sits there: of each hole alone, then of twins and strips.
 

@@ -21,7 +21,7 @@ from rimbook.hosts.cache import digest, program_version, write_whole
 from rimbook.hosts.states import git, unpack
 from rimbook.site.changes.change import Change
 from rimbook.site.changes.of_book import compare
-from rimbook.site.history_page import MOST_SENTENCES, History, Step, Told
+from rimbook.site.history_page import MOST_SENTENCES, History, Step, Told, unknown_history
 
 MOST_STEPS = 30
 MOST_MAPS = 200
@@ -41,7 +41,7 @@ class Commit(NamedTuple):
 def history(book: Path, kept: Path) -> History:
     """The latest steps of a book. `kept` is the folder in which finished steps are kept."""
     if git(book, "rev-parse", "--verify", "--quiet", "HEAD") is None:
-        return History(why_not="The history of the book is not at hand here.")
+        return unknown_history()
     commits = list(_commits(book))
     shallow = git(book, "rev-parse", "--is-shallow-repository") == b"true\n"
     steps = [step for commit in commits[:MOST_STEPS] if (step := _step(book, commit, kept, shallow=shallow))]
