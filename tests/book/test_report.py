@@ -136,7 +136,15 @@ def test_nothing_is_said_to_be_left_out_when_ten_fit() -> None:
 def test_json_holds_everything_in_order_notes_too() -> None:
     whole = json.loads(as_json([UNUSED, MISSING, GAP], EXTENT))
     assert whole["format"] == 1
-    assert whole["counts"] == {"error": 1, "warning": 1, "note": 1, "maps": 3, "parts": 40, "clubs": 0, "moved": 0}
+    assert whole["counts"] == {
+        "error": 1,
+        "warning": 1,
+        "note": 1,
+        "maps": 3,
+        "parts": 40,
+        "clubs": 0,
+        "moved": 0,
+    }
     assert [problem["rule"] for problem in whole["problems"]] == ["hole-gaps", "part-exists", "unused-part"]
     assert whole["problems"][1] == {
         "rule": "part-exists",

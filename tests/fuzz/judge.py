@@ -32,7 +32,7 @@ FRAMES = Path(__file__).parents[2] / "frames"
 TODAY = date(2026, 11, 30)
 
 MOST_SECONDS = 20.0
-"""Of the processor, for one file: hundreds of times what an honest one takes, so that only a runaway fails."""
+"""Of the processor, for one file: hundreds of times what an honest one takes, so only a runaway fails."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -112,7 +112,7 @@ def _changed(value: Any, path: Path, random: Random) -> Any:
     if not path:
         return _other(value, random)
     key, *rest = path
-    holder = dict(value) if isinstance(value, dict) else list(value)
+    holder: Any = dict(value) if isinstance(value, dict) else list(value)
     if rest:
         holder[key] = _changed(holder[key], tuple(rest), random)
     elif random.random() < 0.15:

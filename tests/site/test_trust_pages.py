@@ -11,8 +11,8 @@ from lxml import html
 
 from rimbook.bench.parts_list import regrommet
 from rimbook.book.model import Book, Confirmed, Frame, Measured, Moved
-from rimbook.site.cross import cross_index
 from rimbook.site.credits_page import credit_pages, credits_of
+from rimbook.site.cross import cross_index
 from rimbook.site.pages import Asset, Page
 from rimbook.site.paging import ROWS
 from rimbook.site.settings import Settings

@@ -30,9 +30,7 @@ def shelf_curve(points: Sequence[Point], name: str = "shelf") -> str:
     grid = [step * line for line in range(top // step + 1)]
     heights = [_spot(0, value, len(points), top)[1] for value in grid]
     return drawing(
-        path(
-            segments([((LEFT, y), (WIDTH - RIGHT, y)) for y in heights]), class_="helper", stroke_width=0.6
-        ),
+        path(segments([((LEFT, y), (WIDTH - RIGHT, y)) for y in heights]), class_="helper", stroke_width=0.6),
         group(
             *(
                 text(str(value), LEFT - 6, y + 3.5, text_anchor="end", font_size=10)
@@ -42,7 +40,9 @@ def shelf_curve(points: Sequence[Point], name: str = "shelf") -> str:
                 text(point.level, x, HEIGHT - BOTTOM + 16, text_anchor="middle", font_size=10)
                 for point, (x, _) in zip(points, pooled, strict=True)
             ),
-            text("service level, %", (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 6, text_anchor="middle", font_size=10),
+            text(
+                "service level, %", (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 6, text_anchor="middle", font_size=10
+            ),
         ),
         _line(apart, "cross", round_mark=False),
         _line(pooled, "main", round_mark=True),

@@ -96,7 +96,7 @@ def frame_table(slug: str) -> str:
 def hole_rows(data: str) -> bytes:
     """A frame's holes, one a row, from its JSON: the same digits, without working anything out again."""
     holes, _ = _DIGITS.raw_decode(data, data.index(_HOLES) + len(_HOLES))
-    return _table(
+    return table(
         HOLE_COLUMNS,
         [
             (
@@ -121,7 +121,7 @@ def hole_rows(data: str) -> bytes:
 
 def frame_rows(summaries: Iterable[Summary]) -> bytes:
     """All frames, one a row."""
-    return _table(
+    return table(
         FRAME_COLUMNS,
         (
             (
@@ -147,7 +147,7 @@ def frame_rows(summaries: Iterable[Summary]) -> bytes:
 
 def part_rows(catalogue: Catalogue) -> bytes:
     """All parts, one a row."""
-    return _table(PART_COLUMNS, map(_part, catalogue.values()))
+    return table(PART_COLUMNS, map(_part, catalogue.values()))
 
 
 def _part(part: Part) -> Sequence[Cell]:
@@ -194,7 +194,8 @@ def _yes(value: bool) -> str:
     return "true" if value else "false"
 
 
-def _table(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
+def table(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
+    """A whole file: the names of its columns, then its rows."""
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(columns)

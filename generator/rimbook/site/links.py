@@ -33,6 +33,11 @@ def club_path(slug: str) -> str:
     return f"clubs/{slug}/"
 
 
+def shelf_path(slug: str) -> str:
+    """The page of a club's shelf."""
+    return f"{club_path(slug)}shelf/"
+
+
 def bore_path(bore: str) -> str:
     """The page of a bore, in mm as written on pages, or of the unknown ones."""
     return f"bores/{bore}/"

@@ -23,7 +23,7 @@ class Kind(NamedTuple):
     @property
     def edited(self) -> bool:
         """Whether its pages are made from one file each, which a reader can correct."""
-        return self.name in ("frame", "part", "part-more", "club", "tape")
+        return self.name in ("frame", "part", "part-more", "club", "shelf", "tape")
 
     @property
     def single(self) -> bool:
@@ -66,6 +66,7 @@ KINDS = {
         Kind("fits", "fits/", "fits/", "What fits this hole?"),
         Kind("clubs", "clubs/", "clubs/", "Clubs"),
         Kind("club", "clubs/*/", "clubs/"),
+        Kind("shelf", "clubs/*/shelf/", "clubs/"),
         Kind("prices", "prices/", "prices/", "Prices and stock"),
         Kind("draft", "draft/", "draft/", "Draft a map"),
         Kind("offline", "offline/", "offline/", "Offline use"),

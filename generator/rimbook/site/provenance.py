@@ -107,7 +107,8 @@ def _sizes(parts: Sequence[Part]) -> Fact:
     words = f"known for all {counted(len(parts), 'part')}"
     if missing:
         named = [f"{part.name} ({', '.join(unknown_sizes(part))})" for part in missing[:_NAMED]]
-        words = f"known for {len(parts) - len(missing)} of {counted(len(parts), 'part')}; unknown of {listed(named)}"
+        words = f"known for {len(parts) - len(missing)} of {counted(len(parts), 'part')}"
+        words += f"; unknown of {listed(named)}"
         words += " and others" if len(missing) > _NAMED else ""
     people = sorted({part.measured.by for part in parts if part.measured})
     signed = sum(part.measured is not None for part in parts)

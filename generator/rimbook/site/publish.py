@@ -45,6 +45,7 @@ from rimbook.site.rules_page import rules_page
 from rimbook.site.scripts import script_files
 from rimbook.site.set_lists import set_lists
 from rimbook.site.settings import Settings
+from rimbook.site.shelf_page import shelf_pages
 from rimbook.site.sold import sets_of
 from rimbook.site.summary import Summary
 from rimbook.site.tape_page import tape_pages
@@ -102,6 +103,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     yield board_page()
     yield from fits_page(source.catalogue, settings.thresholds)
     yield from club_pages(source.clubs, cross, settings)
+    yield from shelf_pages(source.clubs, cross, source.record, lambda: book().answers, settings)
     yield from prices_page(source.catalogue)
     yield from draft_pages(cross, source.catalogue, source.record, settings)
     yield offline_page()

@@ -77,5 +77,9 @@ def _drawer(drawer: Drawer, shelf: ShelfPlan, catalogue: Catalogue) -> Sequence[
         order.units if order else 0,
         plain(shelf_words.packs(drawer, catalogue)) or None,
         "true" if order and order.urgent else "false",
-        plain((shelf_words.why_order(drawer, shelf.terms) or shelf_words.advice(drawer, shelf.terms)).replace("\u00a0", " ")),
+        plain(
+            (shelf_words.why_order(drawer, shelf.terms) or shelf_words.advice(drawer, shelf.terms)).replace(
+                "\u00a0", " "
+            )
+        ),
     )

@@ -16,7 +16,7 @@ from rimbook.site.words import KIND_NAMES, number
 
 
 class OrderRow(NamedTuple):
-    """One line of what to order: the part, how many, in which packs, whether it can wait, what is here, why."""
+    """One line of what to order: how many, in which packs, whether it can wait, what is here, and why."""
 
     item: str
     name: str
@@ -95,9 +95,7 @@ def orders(shelf: ShelfPlan, catalogue: Catalogue) -> list[OrderRow]:
 
 def drawers(shelf: ShelfPlan, catalogue: Catalogue, names: Mapping[str, str]) -> list[DrawerRow]:
     """All drawers, those first of which most is kept."""
-    ordered = sorted(
-        shelf.drawers, key=lambda drawer: (-drawer.levels.up_to, -drawer.a_year, drawer.item)
-    )
+    ordered = sorted(shelf.drawers, key=lambda drawer: (-drawer.levels.up_to, -drawer.a_year, drawer.item))
     return [
         DrawerRow(
             drawer.item,
@@ -140,11 +138,18 @@ def terms(found: Terms) -> list[Term]:
     """What the plan goes by."""
     rows = [
         Term("From order to delivery", "lead_time_weeks", shelf_words.weeks(found.lead_weeks), False),
-        Term("Between two reviews of the shelf", "review_weeks", shelf_words.weeks(found.review_weeks), False),
+        Term(
+            "Between two reviews of the shelf", "review_weeks", shelf_words.weeks(found.review_weeks), False
+        ),
         Term("Service level", "service_level", shelf_words.percent(found.service), False),
     ]
     rows += [
-        Term(f"Restrings that renew one part of kind {KIND_NAMES[kind]}", kind, f"{number(100 * share, 1)} %", False)
+        Term(
+            f"Restrings that renew one part of kind {KIND_NAMES[kind]}",
+            kind,
+            f"{number(100 * share, 1)} %",
+            False,
+        )
         for kind, share in found.shares.items()
         if kind != "set"
     ]
@@ -158,7 +163,9 @@ def picture(steps: tuple[Step, ...]) -> str:
     )
 
 
-def view(club: Club, frames: Mapping[str, Frame], answers: Answers, names: Mapping[str, str]) -> dict[str, object]:
+def view(
+    club: Club, frames: Mapping[str, Frame], answers: Answers, names: Mapping[str, str]
+) -> dict[str, object]:
     """All that the template is given of a plan."""
     catalogue = answers.index.catalogue
     shelf = club_plan(club, frames, answers)

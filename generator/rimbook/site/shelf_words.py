@@ -9,7 +9,7 @@ from rimbook.bench.shelf_packs import packs_for
 from rimbook.bench.shelf_plan import Drawer
 from rimbook.bench.shelf_terms import Terms
 from rimbook.book.model import Catalogue
-from rimbook.site.spans import plain
+from rimbook.site.spans import plain, spans_of
 from rimbook.site.words import counted, listed, number
 
 _UNPLANNED = {
@@ -89,8 +89,8 @@ def why_order(drawer: Drawer, terms: Terms) -> str:
     order, span = drawer.order, weeks(terms.lead_weeks + terms.review_weeks)
     first = "An order placed at the next review would come too late. " if order.urgent else ""
     return (
-        f"{first}About {yearly(drawer.a_year)} a year are asked for. What is here lasts {span} with a chance of "
-        f"{percent(order.before)}, with this order {percent(order.after)}."
+        f"{first}About {yearly(drawer.a_year)} a year are asked for. What is here lasts {span} with "
+        f"a chance of {percent(order.before)}, with this order {percent(order.after)}."
     )
 
 
@@ -105,8 +105,8 @@ def advice(drawer: Drawer, terms: Terms) -> str:
         )
     less = "none" if level.up_to == 1 else f"{level.up_to - 1}"
     return (
-        f"Keep {level.up_to}: with {less} the drawer lasts {span} with a chance of {percent(level.without)} only, "
-        f"with {level.up_to} of {percent(level.chance)}."
+        f"Keep {level.up_to}: with {less} the drawer lasts {span} with a chance of "
+        f"{percent(level.without)} only, with {level.up_to} of {percent(level.chance)}."
     )
 
 
@@ -114,8 +114,9 @@ def unplanned(each: Unplanned, catalogue: Catalogue) -> str:
     """What of a frame cannot be planned, why, and what to do."""
     if not each.holes:
         return f"all of it: {_UNPLANNED[each.why]}. {_MEND[each.why]}"
-    part = f", {catalogue[each.part].name}" if each.part in catalogue else ""
+    known = catalogue.get(each.part or "")
+    part = f", {known.name}" if known else ""
     return (
-        f"{counted(each.pieces, 'piece')}{part} ({plain(list(each.holes))}): "
+        f"{counted(each.pieces, 'piece')}{part} ({plain(spans_of(each.holes))}): "
         f"{_UNPLANNED[each.why]}. {_MEND[each.why]}"
     )

@@ -51,6 +51,7 @@ def _environment() -> Environment:
         link=links.link,
         bore_path=links.bore_path,
         club_path=links.club_path,
+        shelf_path=links.shelf_path,
         frame_path=links.frame_path,
         tape_path=links.tape_path,
         part_path=links.part_path,

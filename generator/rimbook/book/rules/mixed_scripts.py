@@ -1,4 +1,4 @@
-"""A word of a name keeps to one script: a look-alike letter of another is mostly a slip, and may be a trick."""
+"""A word of a name keeps to one script: a look-alike letter of another is a slip, and may be a trick."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ def check(loaded: Loaded, given: Given) -> Iterator[Finding]:
     for file in loaded.maps.values():
         yield from _of_names(_frame_names(file.frame), file.document.file)
     for parts in loaded.parts_files:
-        names = [
+        names: list[tuple[Path, str]] = [
             (("parts", part.id, key), name)
             for part in parts.parts.values()
             for key, name in (("name", part.name), ("maker", part.maker))

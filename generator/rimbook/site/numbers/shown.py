@@ -67,9 +67,9 @@ def shown(
 ) -> Shown | None:
     """The example out of a book, or None where no frame has a strung hole.
 
-    `slugs` are those of the book, `record` fetches one of them, `book_day` is its newest day. The first choice
-    is always the same frame, so that the pages stay as they are while the book grows; without it the first that
-    will do.
+    `slugs` are those of the book, `record` fetches one of them, `book_day` is its newest day. The first
+    choice is always the same frame, so that the pages stay as they are while the book grows; without it the
+    first that will do.
     """
     known = sorted(slugs)
     for slug in sorted(known, key=lambda each: each != FIRST_CHOICE[0]):

@@ -16,6 +16,7 @@ from rimbook.site.numbers.topics import (
     pull,
     room,
     serves,
+    shelf,
     string_way,
     turns,
     twins,
@@ -27,7 +28,7 @@ GROUPS: tuple[tuple[str, tuple[Topic, ...]], ...] = (
     ("Where things are", (outline.TOPIC, string_way.TOPIC)),
     ("What pulls", (units.TOPIC, pull.TOPIC, friction.TOPIC, pressure.TOPIC, head.TOPIC)),
     ("What fits", (uncertainty.TOPIC, fit.TOPIC, room.TOPIC, length.TOPIC, turns.TOPIC)),
-    ("What to take", (twins.TOPIC, serves.TOPIC, parts.TOPIC)),
+    ("What to take", (twins.TOPIC, serves.TOPIC, parts.TOPIC, shelf.TOPIC)),
     ("What to trust", (completeness.TOPIC, confidence.TOPIC)),
 )
 

@@ -31,13 +31,14 @@ TOPIC = Topic(
     asks="Who stands for this map, and what is its confidence counted from?",
     words=texts(
         """
-        Each map gets a small whole score, from 0 to 5. Nobody gives it: it is counted from what the map says of
-        itself. A point each for a signature, for a fine tool that is named, and for places that were measured
-        along the rim and not worked out. Two points at most for other people who found the same on rackets of
-        their own. A point goes if nobody has looked for more than five years, or no day is written down.
+        Each map gets a small whole score, from 0 to 5. Nobody gives it: it is counted from what the map
+        says of itself. A point each for a signature, for a fine tool that is named, and for places that
+        were measured along the rim and not worked out. Two points at most for other people who found the
+        same on rackets of their own. A point goes if nobody has looked for more than five years, or no day
+        is written down.
 
-        Ages are counted to the newest day that is written anywhere in the book, not to today: so the same book
-        always says the same.
+        Ages are counted to the newest day that is written anywhere in the book, not to today: so the same
+        book always says the same.
 
         The score says how well a map is vouched for. How much of it is known at all is another question:
         [how complete a map is](completeness).
@@ -54,8 +55,8 @@ TOPIC = Topic(
     ),
     sources=texts(
         """
-        The weights are a choice of this book, no published source. That a second person with a second racket is
-        worth more than a second reading by the first is common practice, no published source.
+        The weights are a choice of this book, no published source. That a second person with a second
+        racket is worth more than a second reading by the first is common practice, no published source.
         """
     ),
     assumes=texts(
@@ -65,8 +66,8 @@ TOPIC = Topic(
     ),
     stops=texts(
         """
-        A map with a high score can be wrong for the racket in your hand: makers change a frame without changing
-        its name. Measure one hole before you order parts for all.
+        A map with a high score can be wrong for the racket in your hand: makers change a frame without
+        changing its name. Measure one hole before you order parts for all.
 
         A map with a low score need not be wrong. It waits for somebody to look.
         """
