@@ -108,7 +108,7 @@ def test_walks_are_proposed_alike(inside: Page) -> None:
         mains, crosses = 2 * draw.randint(5, 12), draw.randint(14, 24)
         holes = draw.choice([None, 2 * (mains + crosses) - 2 * draw.randint(0, 12)])
         found = inside.evaluate(
-            "([head, mains, crosses, holes]) => inside.propose(head, mains, crosses, holes).map(inside.writePlace)",
+            "given => inside.propose(...given).map(inside.writePlace)",
             [draft_beds.head(given), mains, crosses, holes],
         )
         assert found == [write_place(place) for place in propose(given, mains, crosses, holes)]

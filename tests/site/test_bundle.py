@@ -14,7 +14,6 @@ from rimbook.browser.bundle import (
     module_sources,
     page_script,
     stylesheet,
-    worker_script,
 )
 
 FOR_WORKERS = frozenset({"offline_answer", "offline_fetch"})

@@ -13,7 +13,7 @@ from collections.abc import Mapping
 
 
 def smaller(scripts: Mapping[str, str]) -> dict[str, bytes]:
-    """Each script with short local names and no blanks. Raises CalledProcessError on what is no JavaScript."""
+    """Each script with short local names and no blanks. Raises CalledProcessError on anything else."""
     done = subprocess.run(  # noqa: S603 - the program is this file
         [sys.executable, __file__], input=json.dumps(dict(scripts)).encode(), capture_output=True, check=True
     )

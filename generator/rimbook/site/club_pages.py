@@ -28,7 +28,6 @@ def club_pages(clubs: Mapping[str, Club], cross: Cross, settings: Settings) -> I
             "clubs.html",
             title=kind.title,
             clubs=clubs.values(),
-
             root=to_root(kind.pattern),
         ),
     )
