@@ -24,7 +24,7 @@ test: .venv/test-ready ## Lint, check types and run all tests
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
 	$(BIN)/mypy
-	$(BIN)/pytest
+	$(BIN)/pytest --numprocesses auto --dist loadfile
 
 fuzz: .venv/test-ready ## Put wrong files before the program for SECONDS (60)
 	$(BIN)/python -m tests.fuzz --seconds $(or $(SECONDS),60)
