@@ -17,13 +17,18 @@ from rimbook.bench.answers import Answers
 from rimbook.bench.frame_numbers import frame_numbers
 from rimbook.bench.interchange import interchange
 from rimbook.bench.part_index import index_parts
+from rimbook.bench.shelf_compare import compared, curve
+from rimbook.bench.shelf_plan import plan
+from rimbook.bench.shelf_terms import terms_of
 from rimbook.book.load import load_book
+from rimbook.book.model import Club, ClubFrame, Shelf
 from rimbook.rim.place import place
 from tests.bench.big_book import frames, parts
 
 FRAME_MS = 3.0
 BOOK_S = 20.0
 BOOK_MB = 1000.0
+SHELF_S = 1.0
 
 
 def seconds(work: Callable[[], object], times: int = 1) -> float:
@@ -49,8 +54,25 @@ def slowest_frame() -> tuple[str, float]:
     return slug, taken[slug]
 
 
+def shelf_seconds() -> float:
+    """The shelf of a club with 60 frames from 400 parts, with what is compared, and nothing known before."""
+    catalogue = parts(400)
+    club_frames = {frame.slug: frame for frame in frames(60, catalogue)}
+    one = Club(
+        "club", "Club", tuple(ClubFrame(slug, 3, 20.0) for slug in club_frames), shelf=Shelf(3, 4, 0.95)
+    )
+
+    def work() -> None:
+        shelf = plan(one, club_frames, Answers(index_parts(catalogue)), terms_of(one))
+        compared(shelf, catalogue)
+        curve(shelf, catalogue)
+
+    return seconds(work, 3)
+
+
 def main() -> int:
     slug, frame_ms = slowest_frame()
+    shelf_s = shelf_seconds()
     catalogue = parts(2000)
     book = frames(10_000, catalogue)
     holes = sum(len(frame.holes) for frame in book)
@@ -65,6 +87,7 @@ def main() -> int:
             BOOK_S,
             "s",
         ),
+        ("shelf of a club, 60 frames × 400 parts", shelf_s, SHELF_S, "s"),
         ("memory with that book in it", book_mb, BOOK_MB, "MB"),
     )
     for what, taken, most, unit in lines:

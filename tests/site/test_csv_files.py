@@ -26,6 +26,7 @@ from rimbook.site.csv_files import (
 )
 from rimbook.site.data_files import frame_data
 from rimbook.site.pages import Asset
+from rimbook.site.shelf_csv import COLUMNS as SHELF_COLUMNS
 from rimbook.site.summary import summarise
 from tests.site.sample import demo_book, demo_site, published, small_book, small_frame, small_parts
 
@@ -60,11 +61,12 @@ def holes_of(frame: Frame) -> list[dict[str, str]]:
     return rows(hole_rows(frame_data(rim, pull(rim), needed)).decode())
 
 
-def test_there_is_a_table_for_each_frame_and_two_for_the_book() -> None:
+def test_there_is_a_table_for_each_frame_and_shelf_and_two_for_the_book() -> None:
     assert set(TABLES) == {
         "data/frames.csv",
         "data/parts.csv",
         *(f"data/frames/{slug}.csv" for slug in SLUGS),
+        *(f"data/shelves/{slug}.csv" for slug in demo_book().clubs),
     }
 
 
@@ -72,7 +74,8 @@ def test_there_is_a_table_for_each_frame_and_two_for_the_book() -> None:
 def test_a_table_keeps_to_rfc_4180(path: str) -> None:
     text = table(path)
     assert RFC_4180.fullmatch(text)
-    columns = {"data/frames.csv": FRAME_COLUMNS, "data/parts.csv": PART_COLUMNS}.get(path, HOLE_COLUMNS)
+    own = {"data/frames.csv": FRAME_COLUMNS, "data/parts.csv": PART_COLUMNS}
+    columns = SHELF_COLUMNS if path.startswith("data/shelves/") else own.get(path, HOLE_COLUMNS)
     lines = list(csv.reader(io.StringIO(text, newline=""), strict=True))
     assert lines[0] == list(columns)
     assert {len(line) for line in lines} == {len(columns)}

@@ -41,6 +41,7 @@ PRINTED = {
     "uncertainty": ("0.29", "JCGM 100:2008"),
     "fit": ("−20 to 0, interference", "ISO 286-2"),
     "room": ("2.154", "Circle packing in a circle"),
+    "shelf": ("printed: 8", "Fundamentals of Supply Chain Theory, example 4.7"),
 }
 
 

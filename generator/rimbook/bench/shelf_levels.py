@@ -12,23 +12,32 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from rimbook.bench.shelf_poisson import at_most, enough, shortfall
+from rimbook.bench.shelf_poisson import at_most, enough, exactly, shortfall
 from rimbook.bench.shelf_terms import Terms
 
 _SURE = 1 - 1e-12
 
 
 @dataclass(frozen=True, slots=True)
+class Spare:
+    """Pieces of another part, used up first at the places where it serves: so much is asked there a year."""
+
+    count: int
+    a_year: float
+
+
+@dataclass(frozen=True, slots=True)
 class Load:
     """What is asked of one drawer in a year: pieces by part, and how many of each one unit holds.
 
-    A drawer of single pieces has one part, one a unit. `loose` are pieces that lie there beside whole units:
-    of a part of which no unit holds any, they are all there is.
+    A drawer of single pieces has one part, one a unit; `spares` lie beside it, and what their places ask for
+    is not in `a_year`. `loose` are pieces that lie beside whole sets.
     """
 
     a_year: Mapping[str, float]
     a_unit: Mapping[str, int]
     loose: Mapping[str, int] = field(default_factory=dict)
+    spares: tuple[Spare, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +57,11 @@ class Levels:
 
 
 def lasts(units: int, load: Load, years: float) -> float:
-    """The chance that so many units last for a time."""
+    """The chance that so many units last for a time. What its spares lack is taken out of the drawer."""
+    if load.spares:
+        (rest,) = load.a_year.values()
+        lacking = _lacking(load.spares, years)
+        return math.fsum(chance * at_most(units - n, rest * years) for n, chance in enumerate(lacking))
     return math.prod(
         at_most(units * load.a_unit[part] + load.loose.get(part, 0), yearly * years)
         for part, yearly in load.a_year.items()
@@ -61,15 +74,31 @@ def least_units(load: Load, years: float, service: float) -> int:
         (
             math.ceil((enough(yearly * years, service) - load.loose.get(part, 0)) / load.a_unit[part])
             for part, yearly in load.a_year.items()
-            if load.a_unit[part]
         ),
         default=0,
     )
     units = max(0, units)
-    most = units + 1 + sum(enough(yearly * years, _SURE) for yearly in load.a_year.values())
-    while units < most and len(load.a_year) > 1 and lasts(units, load, years) < service:
-        units += 1
+    if len(load.a_year) > 1 or load.spares:
+        asked = (*load.a_year.values(), *(spare.a_year for spare in load.spares))
+        most = units + sum(enough(yearly * years, _SURE) for yearly in asked)
+        while units < most and lasts(units, load, years) < service:
+            units += 1
     return units
+
+
+def _lacking(spares: tuple[Spare, ...], years: float) -> list[float]:
+    """The chances that the spares lack 0, 1, 2 … pieces in all."""
+    found = [1.0]
+    for spare in spares:
+        mean = spare.a_year * years
+        beyond = range(spare.count + 1, max(spare.count, enough(mean, _SURE)) + 1)
+        own = [at_most(spare.count, mean), *(exactly(count, mean) for count in beyond)]
+        joined = [0.0] * (len(found) + len(own) - 1)
+        for at, chance in enumerate(found):
+            for more, other in enumerate(own):
+                joined[at + more] += chance * other
+        found = joined
+    return found
 
 
 def levels(load: Load, terms: Terms) -> Levels:

@@ -88,7 +88,8 @@ def stocked(
         Drawer(each, levels(each.load, shelf.terms), own, order_of(own, shelf.terms))
         for each, own in zip(filled, held, strict=True)
     ]
-    return replace(shelf, drawers=tuple(drawers), idle=idle)
+    dealt = tuple(choice for each in filled for choice in each.choices)
+    return replace(shelf, drawers=tuple(drawers), choices=dealt, idle=idle)
 
 
 def order_of(stock: Stock, terms: Terms) -> Order | None:

@@ -37,6 +37,12 @@ def at_most(count: int, mean: float) -> float:
     return sums[min(count - first, len(sums) - 1)]
 
 
+def exactly(count: int, mean: float) -> float:
+    """The chance that just so many are asked for: P(D = k). Raises as `at_most`."""
+    first, chances, _ = _table(mean)
+    return chances[count - first] if 0 <= count - first < len(chances) else 0.0
+
+
 def enough(mean: float, service: float) -> int:
     """The least count that is enough with at least this chance: the least S with P(D ≤ S) ≥ service.
 

@@ -1,7 +1,7 @@
 """What of the stock counts for which drawer: every piece once.
 
 First come the pieces of the part that is bought for a drawer, and of parts that serve all of its places. Of
-what is left, a part that serves some of the places is used up there first, as far as it surely lasts.
+what is left, a part that serves some of the places is used up there first.
 """
 
 from __future__ import annotations
@@ -11,14 +11,13 @@ from dataclasses import dataclass, field, replace
 
 from rimbook.bench.shelf_choice import Choice
 from rimbook.bench.shelf_drawers import Filled
-from rimbook.bench.shelf_levels import Load, least_units
-from rimbook.bench.shelf_poisson import at_most
+from rimbook.bench.shelf_levels import Load, Spare, least_units
 from rimbook.bench.shelf_terms import Terms
 from rimbook.book.model import Catalogue
 
 _MOST_SPARES = 5
-_SURELY = 0.1
-"""A spare part may lack with a tenth of the chance that is left to the drawer."""
+_LARGEST_MEAN = 1000.0
+"""Spares of which more is asked for than that are not counted: they would hardly matter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,32 +67,22 @@ def _whole(filled: Filled, left: dict[str, int], bought: Iterable[str], catalogu
 def _with_spares(
     filled: Filled, own: Stock, spare: dict[str, int], catalogue: Catalogue, terms: Terms
 ) -> Stock:
-    """The same with parts set aside for some of the places."""
+    """The same with parts that are used up first at some of the places: each at all that it serves."""
     if catalogue[filled.item].kind == "set":
         return own
-    surely = 1 - _SURELY * (1 - terms.service)
-    rest = sorted(filled.choices, key=lambda choice: -choice.a_year)
-    whole = sum(choice.a_year for choice in rest)
-    scale = filled.load.a_year[filled.item] / whole if whole else 1.0
-    aside: dict[str, float] = {}
+    rest = list(filled.choices)
+    aside: dict[str, Spare] = {}
     for part in sorted(spare, key=lambda name: (-spare[name], name)):
-        if part == filled.item or len(aside) == _MOST_SPARES:
-            continue
-        yearly = 0.0
-        for choice in [each for each in rest if _serves(part, each)]:
-            more = yearly + choice.a_year * scale
-            if at_most(spare[part], more * terms.cover_years) >= surely:
-                yearly = more
-                rest.remove(choice)
-        if yearly:
-            aside[part] = yearly
-    spares = {part: spare.pop(part) for part in aside}
-    load = Load(
-        {filled.item: sum(choice.a_year for choice in rest) * scale, **aside},
-        {filled.item: 1, **dict.fromkeys(aside, 0)},
-        spares,
-    )
-    return replace(own, load=load, spares=spares) if spares else own
+        served = [choice for choice in rest if part != filled.item and _serves(part, choice)]
+        yearly = sum(choice.a_year for choice in served)
+        if yearly and len(aside) < _MOST_SPARES and yearly * terms.cover_years <= _LARGEST_MEAN:
+            aside[part] = Spare(spare.pop(part), yearly)
+            rest = [choice for choice in rest if choice not in served]
+    if not aside:
+        return own
+    left = sum(choice.a_year for choice in rest)
+    load = replace(filled.load, a_year={filled.item: left}, spares=tuple(aside.values()))
+    return replace(own, load=load, spares={part: each.count for part, each in aside.items()})
 
 
 def _serves(part: str, choice: Choice) -> bool:

@@ -6,10 +6,12 @@ and the mean (a + x)/(b + t) (for instance P. D. Hoff, A First Course in Bayesia
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
+from rimbook.bench.shelf_choice import Choice
+from rimbook.bench.shelf_demand import Asked
 from rimbook.bench.shelf_drawers import Filled
 from rimbook.bench.shelf_levels import Levels, levels
 from rimbook.bench.shelf_plan import Drawer
@@ -79,12 +81,25 @@ def learn(
         after = {part: prior(load.a_year[part]).seen(use.count, use.years) for part, use in own.items()}
         fresh = replace(load, a_year={**load.a_year, **{part: each.mean for part, each in after.items()}})
         new = levels(fresh, terms)
-        filled.append(replace(drawer.filled, load=fresh))
+        dealt = tuple(
+            _at_rates(choice, load.a_year, fresh.a_year, drawer.item) for choice in drawer.filled.choices
+        )
+        filled.append(replace(drawer.filled, load=fresh, choices=dealt))
         learned += [
             Learned(drawer.item, part, own[part], prior(load.a_year[part]), each, drawer.levels, new)
             for part, each in after.items()
         ]
     return tuple(filled), tuple(learned), unknown
+
+
+def _at_rates(choice: Choice, old: Mapping[str, float], new: Mapping[str, float], item: str) -> Choice:
+    """A choice whose places ask for more or less, all in the same proportion."""
+    return replace(choice, asked=tuple(_at_rate(each, old, new, item) for each in choice.asked))
+
+
+def _at_rate(asked: Asked, old: Mapping[str, float], new: Mapping[str, float], item: str) -> Asked:
+    part = item if item in old else asked.part
+    return replace(asked, a_year=asked.a_year * new[part] / old[part]) if old[part] else asked
 
 
 def _by_drawer(

@@ -15,6 +15,7 @@ import { holesView } from "./draft_holes_view.js";
 import { askedMap, openMap } from "./draft_open.js";
 import { outView } from "./draft_out.js";
 import { PART_LIST, partsForm } from "./draft_parts_form.js";
+import { photoView } from "./draft_photo_view.js";
 import { fieldOf, holeOf, holesIn, problemsView, sumOf } from "./draft_problems_view.js";
 import { judged } from "./draft_rules.js";
 import { DraftStore, fresh } from "./draft_store.js";
@@ -72,6 +73,7 @@ function show(host, root, site, given) {
   const frame = frameForm(store, say, () => holes.focus());
   const fitted = partsForm(store, { parts, bores: () => bores, chosen: () => holes.holes.chosenWords });
   const facts = factsForm(store);
+  const photo = photoView(store, say);
   const out = outView(store, { ...site, say });
   const list = el("datalist", { id: PART_LIST }, ...Object.entries(given.parts).map(([id, { name }]) => el("option", { value: id }, name)));
   const fields = () => [...frame.fields, ...fitted.fields, ...facts.fields];
@@ -101,7 +103,7 @@ function show(host, root, site, given) {
   const later = el(
     "div",
     { class: "rb-draft-later" },
-    part("Hole by hole", "holes", holes.element),
+    part("Hole by hole", "holes", holes.element, photo.element),
     part("Problems", "problems", problems.element),
     part("What sits in the holes", "parts", fitted.element),
     part("The rest", "rest", facts.strung, facts.others),
@@ -133,6 +135,7 @@ function show(host, root, site, given) {
     if (isWalked) {
       const seen = found ?? judged(bare(draft), { ...given, today: today(), slug }).frame;
       holes.show(seen, !all.some(({ severity }) => severity === "error"), new Set(all.filter(({ severity }) => severity !== "note").flatMap(holesIn)));
+      photo.show(seen);
       problems.show(all);
       out.show(state);
     }

@@ -20,7 +20,7 @@ class Point(NamedTuple):
     pooled: int
 
 
-def shelf_curve(points: Sequence[Point], name: str = "shelf") -> str:
+def shelf_curve(points: Sequence[Point], name: str = "shelf-curve") -> str:
     """The drawing. Levels stand at equal distances, since each costs more than the one before."""
     most = max((max(point.apart, point.pooled) for point in points), default=1) or 1
     step = _step(most)

@@ -167,7 +167,9 @@ def style() -> bytes:
         "prices.css",
         "draft.css",
         "draft_holes.css",
+        "draft_photo.css",
         "tape.css",
+        "shelf.css",
         "print.css",
     )
     *sheets, paper = [(static / name).read_text("utf-8") for name in names]

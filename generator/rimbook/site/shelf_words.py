@@ -66,7 +66,7 @@ def opened_for(drawer: Drawer, catalogue: Catalogue) -> str:
 def here(drawer: Drawer, catalogue: Catalogue) -> str:
     """What lies in a drawer today."""
     stock = drawer.stock
-    said = [str(stock.units)]
+    said = [str(stock.units) if stock.units else "none"]
     said += [f"of them {count} {catalogue[part].name}" for part, count in stock.others.items()]
     said += [f"and loose {count} {catalogue[part].name}" for part, count in stock.loose.items()]
     said += [f"first use up {count} {catalogue[part].name}" for part, count in stock.spares.items()]
@@ -87,10 +87,9 @@ def why_order(drawer: Drawer, terms: Terms) -> str:
     if drawer.order is None:
         return ""
     order, span = drawer.order, weeks(terms.lead_weeks + terms.review_weeks)
-    first = "An order placed at the next review would come too late. " if order.urgent else ""
     return (
-        f"{first}About {yearly(drawer.a_year)} a year are asked for. What is here lasts {span} with "
-        f"a chance of {percent(order.before)}, with this order {percent(order.after)}."
+        f"About {yearly(drawer.a_year)} a year are asked for. Chance to last {span}: "
+        f"{percent(order.before)}, with this order {percent(order.after)}."
     )
 
 

@@ -100,3 +100,11 @@ def test_the_demo_club_is_whole_and_has_a_shelf() -> None:
     assert club.shelf is not None
     assert club.shelf.stock
     assert [problem for problem in check(book) if problem.file.startswith("frames/clubs/")] == []
+
+
+def test_a_shelf_serves_no_factory() -> None:
+    many = "- {frame: lapwing-20, restrings_per_year: RATE}"
+    fine = club_with(("- lapwing-20", many.replace("RATE", "742857")))
+    assert found("club-shelf-time", fine) == []
+    (problem,) = found("club-shelf-time", club_with(("- lapwing-20", many.replace("RATE", "742858"))))
+    assert problem.expected == "at most 100,000"

@@ -79,6 +79,11 @@ BREAKS: dict[str, Loaded] = {
     "club-frames": club_with(("- lapwing-20", "- lapwin-20")),
     "club-frame-once": club_with(("- lapwing-20", "- lapwing-20\n  - {frame: lapwing-20, count: 2}")),
     "club-stock": club_with(("barrel-21: 40", "barel-21: 40")),
+    "club-shelf-shares": club_with(("single: 0.04", "set: 0.04")),
+    "club-shelf-time": club_with(
+        ("lead_time_weeks: 3", "lead_time_weeks: 0"), ("review_weeks: 4", "review_weeks: 0")
+    ),
+    "club-shelf-restrings": club_with(("- lapwing-20", "- {frame: lapwing-20, restrings_per_year: 0}")),
     "no-future-dates": map_with(("2026-10-04", "2031-01-01")),
     "mixed-scripts": map_with(("name: Lapwing 20", "name: Lарwing 20")),
     "moved-names": moved("lapwing-old", "lapwin-20"),

@@ -112,8 +112,8 @@ TOPIC = Topic(
 
         An order has to last until the one after it arrives: over the time of delivery and the time between
         two reviews. *P(D ≤ S)* is the chance that no more than *S* are asked for in that time. The drawer is
-        filled up to the least *S* with which this chance reaches the service level. With fewer than the reorder
-        point even the time of delivery is not covered, so an order cannot wait for the next review.
+        filled up to the least *S* with which this chance reaches the service level. With fewer than the
+        reorder point even the time of delivery is not covered, so an order cannot wait for the next review.
 
         What sits on the map may be replaced by what [surely serves](serves). Places that the same things
         serve come out of one drawer. Of all ways to serve every place the shelf is one with the fewest
@@ -133,7 +133,7 @@ TOPIC = Topic(
         Formula("shelf-reorder", "Reorder below the least r for which, over the delivery", "P(D_L ≤ r) ≥ q"),
         Formula(
             "shelf-set",
-            "Of a set that holds two parts, the least S for which",
+            "Of a set with two parts, the least S for which",
             "P(D_1 ≤ n_1·S)·P(D_2 ≤ n_2·S) ≥ q",
         ),
         Formula("shelf-short", "Pieces a year that are not there", "u = (E(S, m) − E(S, m_L))/R"),

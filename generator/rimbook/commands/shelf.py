@@ -1,0 +1,114 @@
+"""`rimbook shelf`: what a club keeps of each part, and what to order today."""
+
+from __future__ import annotations
+
+import sys
+from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from rimbook.bench.answers import Answers
+from rimbook.bench.part_index import index_parts
+from rimbook.bench.shelf_files import Fault, Prices, read_prices, read_used
+from rimbook.bench.shelf_plan import plan, stocked
+from rimbook.bench.shelf_terms import terms_of
+from rimbook.bench.shelf_update import learn
+from rimbook.book.load import load_book
+from rimbook.book.model import Club, Shelf
+from rimbook.book.problems import nearest
+from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_WRONG, Subparsers
+from rimbook.site.shelf_csv import shelf_rows
+from rimbook.site.shelf_report import lessons, report
+
+
+def add(subparsers: Subparsers) -> None:
+    parser: ArgumentParser = subparsers.add_parser(
+        "shelf",
+        help="plan a club's shelf of parts",
+        description="Say what a club keeps of each part, what to order today and why, and what cannot\n"
+        "be planned. What the club's file leaves out is assumed, and said to be.",
+        epilog="A price list has the columns kind, part, count, price, currency, seller, as the site's page\n"
+        "of prices saves it; its rows of kind shelf take the place of the stock in the club's file. It\n"
+        "stays on this machine.\n\n"
+        "A file of counts has the columns part, count, weeks: so many pieces were used in so many weeks\n"
+        "(no weeks: a year).\n\n" + EXIT_CODES,
+        formatter_class=RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("club", metavar="CLUB", help="the club, by its file's name without .yaml")
+    parser.add_argument("--service", type=float, metavar="LEVEL", help="service level between 0 and 1")
+    parser.add_argument("--prices", type=Path, metavar="FILE", help="price list and stock (CSV)")
+    parser.add_argument("--used", type=Path, metavar="FILE", help="counts of what was used (CSV)")
+    parser.add_argument("--csv", type=Path, metavar="FILE", help="write the plan there as a table as well")
+    parser.add_argument(
+        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
+    )
+    parser.set_defaults(run=run)
+
+
+def run(args: Namespace) -> int:
+    if not (args.book / "maps").is_dir():
+        return _wrongly(f"{args.book} is no book: it has no folder maps.")
+    book = load_book(args.book).book
+    if args.club not in book.clubs:
+        near = nearest(args.club, book.clubs)
+        return _wrongly(f"There is no club {args.club!r}." + (f" Did you mean {near}?" if near else ""))
+    club = book.clubs[args.club]
+    missing = [each.frame for each in club.frames if each.frame not in book.frames]
+    if missing:
+        _say(f"{club.source} names frames without a map: {', '.join(missing)}.")
+        return ERRORS_FOUND
+    try:
+        prices, wrong_prices = read_prices(_text(args.prices)) if args.prices else (Prices(), ())
+        used, wrong_counts = read_used(_text(args.used)) if args.used else ((), ())
+        shelf = plan(
+            _with_stock(club, prices),
+            book.frames,
+            Answers(index_parts(book.parts)),
+            terms_of(club, args.service),
+        )
+    except (OSError, UnicodeError) as error:
+        return _wrongly(f"A file cannot be read: {error}.")
+    except ValueError as error:
+        return _wrongly(str(error))
+    _faults(args.prices, wrong_prices)
+    _faults(args.used, wrong_counts)
+    if used:
+        filled, learned, unknown = learn(shelf.drawers, used, shelf.terms)
+        for each in unknown:
+            _say(f"{args.used}: no drawer of this shelf has {each.part}; its count is left out.")
+        print("\n".join(lessons(learned, book.parts)))
+        stock = club.shelf.stock if club.shelf else {}
+        shelf = stocked(shelf, filled, {**stock, **prices.shelf}, book.parts)
+    names = {slug: frame.name for slug, frame in book.frames.items()}
+    print("\n".join(report(shelf, book.parts, names, prices)))
+    if args.csv:
+        try:
+            args.csv.write_bytes(shelf_rows(shelf, book.parts))
+        except OSError as error:
+            return _wrongly(f"{args.csv} cannot be written: {error.strerror}.")
+    return ERRORS_FOUND if wrong_prices or wrong_counts else NOTHING_WRONG
+
+
+def _with_stock(club: Club, prices: Prices) -> Club:
+    """The club with what a shop's list says is on its shelf."""
+    shelf = club.shelf or Shelf()
+    return replace(club, shelf=replace(shelf, stock={**shelf.stock, **prices.shelf}))
+
+
+def _text(path: Path) -> str:
+    return path.read_text(encoding="utf-8")
+
+
+def _faults(path: Path, faults: Iterable[Fault]) -> None:
+    for fault in faults:
+        _say(f"{path}:{fault.row}: {fault.message}")
+
+
+def _say(words: str) -> None:
+    print(f"rimbook shelf: {words}", file=sys.stderr)
+
+
+def _wrongly(words: str) -> int:
+    _say(words)
+    return CALLED_WRONGLY
