@@ -45,6 +45,8 @@ def test_the_policy_allows_no_inline_script_no_eval_and_no_other_host() -> None:
     allowed = {word for words in rules.values() for word in words.split()}
     assert allowed == {"'none'", "'self'", "data:", "blob:"}
     assert rules["script-src"] == rules["style-src"] == rules["connect-src"] == "'self'"
+    # A photo to measure from is shown without leaving the device.
+    assert [name for name, words in rules.items() if "blob:" in words] == ["img-src"]
 
 
 def test_moved_scripts_are_one_file_for_the_same_text(built_site: Path) -> None:

@@ -29,7 +29,7 @@ export function resultOf(sight, readings) {
     pairs > 0 && `Both sides against their mean: ${mm(sidesMm, 2)} (root mean square of ${pairs} holes).`,
     `A pixel is at most ${mm(pixelMm, 2)} here, which by itself leaves a standard uncertainty of ${mm(uncertaintyMm, 2)} (pixel / √12). Your hand adds to it.`,
   ];
-  const rows = readings.map(({ address, place, off }) => el("tr", {}, el("th", { scope: "row" }, address), el("td", {}, place.toFixed(1)), el("td", {}, off.toFixed(2))));
+  const rows = readings.map(({ address, place, off }) => el("tr", {}, el("th", { scope: "row" }, address), el("td", {}, place.toFixed(1)), el("td", {}, (Math.round(off * 100) / 100 || 0).toFixed(2))));
   const heads = ["Hole", "Along the rim, mm", "Outside the line, mm"].map((head) => el("th", { scope: "col" }, head));
   return [
     ...found,
