@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -74,6 +75,23 @@ def test_a_map_that_cannot_be_read_is_not_taken_for_gone(tmp_path: Path) -> None
     found = compare(before.book, after.book, unread={"lapwing-20"})
     assert not found.breaking
     assert "cannot be read any more" in sentences(found)[0]
+
+
+def test_clubs_that_use_a_changed_frame_are_named(tmp_path: Path) -> None:
+    before = book(tmp_path / "before")
+    folder = tmp_path / "after"
+    book(folder, {"lapwing-20": changed(MAP, ("28 lb", "26 lb"))})
+    (folder / "clubs").mkdir()
+    (folder / "clubs" / "ours.yaml").write_text(
+        "format: 1\nname: Ours\nframes: [lapwing-20, plover-1]\n", "utf-8"
+    )
+    after = load_book(folder)
+    assert not after.problems
+    assert compare(before.book, after.book).follows == (
+        "The club ours has lapwing-20 on its chart and shelf.",
+    )
+    gone = compare(before.book, replace(after.book, frames={}))
+    assert gone.follows[-1] == "The club ours still names lapwing-20."
 
 
 def test_a_stranger_writes_no_markup_into_the_summary(tmp_path: Path) -> None:

@@ -110,6 +110,18 @@ def _follows(before: Book, after: Book, moved: Mapping[str, str], found: list[Ch
         sets = [part.id for part in after.parts.values() if slug in part.frames]
         if sisters or sets:
             yield f"{slug} is gone, and still named by {_things(sisters, sets)}."
+    yield from _clubs(after, touched)
+
+
+def _clubs(after: Book, touched: Collection[str]) -> Iterator[str]:
+    """The clubs whose chart, labels and shelf follow from frames that changed or went."""
+    for club in after.clubs.values():
+        own = [each.frame for each in club.frames if each.frame in touched]
+        gone = [slug for slug in own if slug not in after.frames]
+        if changed := [slug for slug in own if slug in after.frames]:
+            yield f"The club {club.slug} has {listed(changed)} on its chart and shelf."
+        if gone:
+            yield f"The club {club.slug} still names {listed(gone)}."
 
 
 def _takes(frame: Frame, part_id: str) -> bool:
