@@ -366,6 +366,7 @@ def settled(page: Page, holes: int) -> str:
 
 def test_it_survives_a_reload_and_opens_by_itself(desk: Page, site_url: str) -> None:
     keys(desk, "R12", "s", "ArrowRight", "2")
+    settled(desk, 2)
     desk.reload()
     assert marked(desk) == {"R12": "split", "R13": "grooved, turned twice"}
     expect(desk.locator(".rb-sheet-note")).to_have_count(0)

@@ -58,6 +58,8 @@ PAIRS: dict[str, dict[str, tuple[str, float]]] = {
         "#ff9a8c": (PAGE.dark, WORDS),
         "#ffc860": (PAGE.dark, WORDS),
         "#7fd6a6": (PAGE.dark, WORDS),
+        # Marks on a photo, dark with a white edge.
+        "#005b96": ("#ffffff", WORDS),
         # Printed lines and codes to scan.
         "#000000": ("#ffffff", WORDS),
         # Below a drawing that is loaded as a picture, and so is always a light one.
