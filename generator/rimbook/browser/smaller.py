@@ -17,7 +17,7 @@ def smaller(scripts: Mapping[str, str]) -> dict[str, bytes]:
     done = subprocess.run(  # noqa: S603 - the program is this file
         [sys.executable, __file__], input=json.dumps(dict(scripts)).encode(), capture_output=True, check=True
     )
-    return {name: text.encode() for name, text in json.loads(done.stdout).items()}
+    return {name: f"{text}\n".encode() for name, text in json.loads(done.stdout).items()}
 
 
 def _run() -> None:
