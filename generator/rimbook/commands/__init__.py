@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import sys
 from argparse import ArgumentParser, Namespace, _SubParsersAction
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from importlib import import_module
+from pathlib import Path
 from pkgutil import iter_modules
 from typing import TYPE_CHECKING, Protocol, cast
+
+from rimbook.book.problems import nearest
 
 if TYPE_CHECKING:
     Subparsers = _SubParsersAction[ArgumentParser]
@@ -40,3 +44,45 @@ def commands() -> Iterator[Command]:
     """Every command, by name."""
     for name in sorted(module.name for module in iter_modules(__path__)):
         yield cast(Command, import_module(f"{__name__}.{name}"))
+
+
+def add_book(parser: ArgumentParser) -> None:
+    """The option `--book`, the same for every command that reads a whole book."""
+    parser.add_argument(
+        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
+    )
+
+
+def add_fonts(parser: ArgumentParser) -> None:
+    """The option `--fonts` of what is printed with names from a book."""
+    parser.add_argument(
+        "--fonts",
+        type=Path,
+        action="append",
+        default=[],
+        metavar="DIR",
+        help="a folder with fonts for names in other scripts; may be given again",
+    )
+
+
+def no_book(folder: Path) -> str | None:
+    """Why a folder is no book, or None where it is one."""
+    return None if (folder / "maps").is_dir() else f"{folder} is no book: it has no folder maps."
+
+
+def did_you_mean(word: str, choices: Iterable[str]) -> str:
+    """The nearest choice as a question to put behind a sentence, or nothing where none is near."""
+    near = nearest(word, choices)
+    return f" Did you mean {near}?" if near else ""
+
+
+def say(command: str, *lines: str) -> None:
+    """Tell a person something beside the output."""
+    for line in lines:
+        print(f"rimbook {command}: {line}", file=sys.stderr)
+
+
+def called_wrongly(command: str, *lines: str) -> int:
+    """Say what is wrong with a call. Gives the exit code for it."""
+    say(command, *lines)
+    return CALLED_WRONGLY

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from rimbook.book.forge_words import as_data, as_property, no_commands
 from rimbook.book.load import Loaded, load_book, map_paths
-from rimbook.commands import CALLED_WRONGLY, NOTHING_WRONG, Subparsers
+from rimbook.commands import NOTHING_WRONG, Subparsers, add_book, called_wrongly, no_book
 from rimbook.hosts.alone import write_alone
 from rimbook.hosts.states import NoSuchState, state_at
 from rimbook.site.changes.of_book import Changes, compare
@@ -27,9 +27,7 @@ def add(subparsers: Subparsers) -> None:
         "can break for those who use the data.",
     )
     parser.add_argument("base", metavar="BASE", help="a commit, branch or tag of git, or a folder")
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
+    add_book(parser)
     parser.add_argument(
         "--as",
         dest="form",
@@ -48,13 +46,13 @@ def add(subparsers: Subparsers) -> None:
 
 
 def run(args: Namespace) -> int:
-    if not (args.book / "maps").is_dir():
-        return _wrongly(f"{args.book} is no book: it has no folder maps.")
+    if fault := no_book(args.book):
+        return called_wrongly("changes", fault)
     with tempfile.TemporaryDirectory(prefix="rimbook-") as folder:
         try:
             base = load_book(state_at(args.base, args.book, Path(folder)))
         except NoSuchState as none:
-            return _wrongly(str(none))
+            return called_wrongly("changes", str(none))
     now = load_book(args.book)
     unread = {path.stem for path in map_paths(args.book)} - now.maps.keys()
     changes = compare(base.book, now.book, unread=unread)
@@ -85,8 +83,3 @@ def _print(changes: Changes, form: str, now: Loaded) -> None:
         sys.stdout.write(no_commands(as_text(changes)))
         return
     sys.stdout.write(as_text(changes))
-
-
-def _wrongly(words: str) -> int:
-    print(f"rimbook changes: {words}", file=sys.stderr)
-    return CALLED_WRONGLY

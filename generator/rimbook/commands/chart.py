@@ -12,9 +12,17 @@ from typing import get_args
 from rimbook.bench.check import check
 from rimbook.book.load import Loaded, load_book
 from rimbook.book.model import Catalogue, PaperName
-from rimbook.book.problems import nearest
 from rimbook.book.report import Extent, people
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, NOTHING_WRONG, Subparsers
+from rimbook.commands import (
+    ERRORS_FOUND,
+    NOTHING_WRONG,
+    Subparsers,
+    add_book,
+    called_wrongly,
+    did_you_mean,
+    no_book,
+    say,
+)
 from rimbook.draw.chart import Look, Shown, TooSmall, chart_pdf, chart_svg, unprinted
 from rimbook.draw.lettering import NEAREST_M
 from rimbook.draw.paper import PAPERS
@@ -33,9 +41,7 @@ def add(subparsers: Subparsers) -> None:
     parser.add_argument(
         "name", metavar="FRAME|CLUB", help="a frame or a club, by its file's name without .yaml"
     )
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
+    add_book(parser)
     parser.add_argument(
         "--paper", choices=get_args(PaperName), help="default: A2, or what the club's file says"
     )
@@ -74,10 +80,10 @@ def add(subparsers: Subparsers) -> None:
 
 
 def run(args: Namespace) -> int:
-    if not (args.book / "maps").is_dir():
-        return _refuse(CALLED_WRONGLY, f"{args.book} is no book: it has no folder maps.")
+    if fault := no_book(args.book):
+        return called_wrongly("chart", fault)
     if lost := next((folder for folder in args.fonts if not folder.is_dir()), None):
-        return _refuse(CALLED_WRONGLY, f"There is no folder {lost} with fonts.")
+        return called_wrongly("chart", f"There is no folder {lost} with fonts.")
     loaded = load_book(args.book)
     problems = [problem for problem in check(loaded) if problem.severity == "error"]
     if problems:
@@ -86,21 +92,20 @@ def run(args: Namespace) -> int:
         return ERRORS_FOUND
     name = args.name.removesuffix(".yaml")
     if name not in loaded.maps and name not in loaded.clubs:
-        close = nearest(name, [*loaded.maps, *loaded.clubs])
-        return _refuse(
-            CALLED_WRONGLY,
-            f"There is no frame and no club {args.name} in {args.book}."
-            + (f" Did you mean {close}?" if close else ""),
-        )
+        meant = did_you_mean(name, [*loaded.maps, *loaded.clubs])
+        return called_wrongly("chart", f"There is no frame and no club {args.name} in {args.book}.{meant}")
     shown, look = _asked(loaded, name, args)
     try:
         for line in unprinted(shown, loaded.book.parts, look):
-            print(f"rimbook chart: no font for {line}. Give a folder with --fonts.", file=sys.stderr)
+            say("chart", f"no font for {line}. Give a folder with --fonts.")
         files = _write(shown, loaded.book.parts, look, args, name)
-    except (TooSmall, Unprintable) as error:
-        return _refuse(ERRORS_FOUND if isinstance(error, TooSmall) else CALLED_WRONGLY, str(error))
+    except TooSmall as error:
+        say("chart", str(error))
+        return ERRORS_FOUND
+    except Unprintable as error:
+        return called_wrongly("chart", str(error))
     except OSError as error:
-        return _refuse(CALLED_WRONGLY, f"{args.out} cannot be written: {error.strerror}.")
+        return called_wrongly("chart", f"{args.out} cannot be written: {error.strerror}.")
     print("\n".join(map(str, files)))
     return NOTHING_WRONG
 
@@ -150,8 +155,3 @@ def _distance(text: str) -> float:
     if not NEAREST_M <= value <= 20:
         raise ArgumentTypeError(f"{text} is no distance: {NEAREST_M} to 20 metres")
     return value
-
-
-def _refuse(code: int, message: str) -> int:
-    print(f"rimbook chart: {message}", file=sys.stderr)
-    return code

@@ -14,7 +14,14 @@ from rimbook.book.load import load_book, map_paths
 from rimbook.book.problems import Problem
 from rimbook.book.report import Extent, as_json, forge, people
 from rimbook.book.rules.run import OWN_FAULT_RULE
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_WRONG, OWN_FAULT, Subparsers
+from rimbook.commands import (
+    ERRORS_FOUND,
+    EXIT_CODES,
+    NOTHING_WRONG,
+    OWN_FAULT,
+    Subparsers,
+    called_wrongly,
+)
 
 
 def add(subparsers: Subparsers) -> None:
@@ -61,7 +68,8 @@ def run(args: Namespace) -> int:
         path = _absolute(given)
         folder = book_folder(path)
         if folder is None:
-            return _called_wrongly(
+            return called_wrongly(
+                "check",
                 f"{given} lies in no book." if path.exists() else f"There is no {given} here.",
                 "A book is a folder with the folders maps and parts in it; frames, usually.",
             )
@@ -69,7 +77,7 @@ def run(args: Namespace) -> int:
     try:
         changed = _changed(args.changed_from)
     except OSError as error:
-        return _called_wrongly(f"{args.changed_from} cannot be read: {error.strerror}.")
+        return called_wrongly("check", f"{args.changed_from} cannot be read: {error.strerror}.")
     problems: list[Problem] = []
     extent = Extent(0, 0)
     for folder, paths in asked.items():
@@ -82,7 +90,7 @@ def run(args: Namespace) -> int:
             extent.moved + part_of_it.moved,
         )
     if extent == Extent(0, 0) and not problems:
-        return _called_wrongly(f"There is no map and no part in {' or '.join(map(str, args.paths))}.")
+        return called_wrongly("check", f"There is no map and no part in {' or '.join(map(str, args.paths))}.")
     if args.form == "json":
         text = as_json(problems, extent)
     elif args.form == "forge":
@@ -151,12 +159,6 @@ def _printable(text: str) -> str:
     """The text as the terminal's encoding can carry it."""
     encoding = sys.stdout.encoding or "utf-8"
     return text.encode(encoding, "backslashreplace").decode(encoding)
-
-
-def _called_wrongly(*lines: str) -> int:
-    for line in lines:
-        print(f"rimbook check: {line}", file=sys.stderr)
-    return CALLED_WRONGLY
 
 
 def _code(problems: Sequence[Problem], *, warnings_fail: bool) -> int:

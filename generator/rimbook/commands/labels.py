@@ -10,8 +10,17 @@ from pathlib import Path
 
 from rimbook.book.load import load_book
 from rimbook.book.model import LabelSheet
-from rimbook.book.problems import nearest
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_WRONG, Subparsers
+from rimbook.commands import (
+    ERRORS_FOUND,
+    EXIT_CODES,
+    NOTHING_WRONG,
+    Subparsers,
+    add_book,
+    add_fonts,
+    called_wrongly,
+    did_you_mean,
+    no_book,
+)
 from rimbook.draw.labels_sheet import labels_pdf
 from rimbook.draw.paper import PAPERS
 from rimbook.draw.typeset import Unprintable
@@ -60,17 +69,8 @@ def add(subparsers: Subparsers) -> None:
     parser.add_argument(
         "--site-url", metavar="URL", help="where the site of this book lies: each label gets a code to scan"
     )
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
-    parser.add_argument(
-        "--fonts",
-        type=Path,
-        action="append",
-        default=[],
-        metavar="DIR",
-        help="a folder with fonts for names in other scripts; may be given again",
-    )
+    add_book(parser)
+    add_fonts(parser)
     parser.add_argument(
         "--out",
         type=Path,
@@ -82,15 +82,14 @@ def add(subparsers: Subparsers) -> None:
 
 
 def run(args: Namespace) -> int:
-    if not (args.book / "maps").is_dir():
-        return _wrongly(f"{args.book} is no book: it has no folder maps.")
+    if fault := no_book(args.book):
+        return called_wrongly("labels", fault)
     book = load_book(args.book).book
     asked, known = ([args.club], book.clubs) if args.club else (args.parts, book.parts)
     for each in asked:
         if each not in known:
-            near = nearest(each, known)
             what = "club" if args.club else "part"
-            return _wrongly(f"There is no {what} {each!r}." + (f" Did you mean {near}?" if near else ""))
+            return called_wrongly("labels", f"There is no {what} {each!r}.{did_you_mean(each, known)}")
     club = book.clubs[args.club] if args.club else None
     slugs = [each.frame for each in club.frames] if club else list(book.frames)
     missing = [slug for slug in slugs if slug not in book.frames]
@@ -112,11 +111,11 @@ def run(args: Namespace) -> int:
             fonts=tuple(args.fonts),
         )
     except (ValueError, Unprintable) as error:
-        return _wrongly(str(error))
+        return called_wrongly("labels", str(error))
     try:
         args.out.write_bytes(pdf)
     except OSError as error:
-        return _wrongly(f"{args.out} cannot be written: {error.strerror}.")
+        return called_wrongly("labels", f"{args.out} cannot be written: {error.strerror}.")
     print(f"{args.out}\nPrint it at 100 %, on plain paper first, and hold it against a sheet of labels.")
     return NOTHING_WRONG
 
@@ -135,8 +134,3 @@ def _sheet(args: Namespace, usual: LabelSheet) -> LabelSheet:
 
 def _list(sizes: Iterable[float]) -> str:
     return " ".join(f"{size:g}" for size in sizes)
-
-
-def _wrongly(words: str) -> int:
-    print(f"rimbook labels: {words}", file=sys.stderr)
-    return CALLED_WRONGLY

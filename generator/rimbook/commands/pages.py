@@ -6,7 +6,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, NOTHING_WRONG, Subparsers
+from rimbook.commands import ERRORS_FOUND, NOTHING_WRONG, Subparsers, add_book, called_wrongly, no_book
 from rimbook.hosts.plain import write_plain
 from rimbook.hosts.workshop import Workshop, WrongBook
 from rimbook.site.publish import publish
@@ -22,9 +22,7 @@ def add(subparsers: Subparsers) -> None:
     parser.add_argument(
         "folder", type=Path, metavar="DIR", help="where to write; files of the same name are replaced"
     )
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
+    add_book(parser)
     parser.add_argument(
         "--cache",
         type=Path,
@@ -39,9 +37,8 @@ def add(subparsers: Subparsers) -> None:
 
 
 def run(args: Namespace) -> int:
-    if not (args.book / "maps").is_dir():
-        print(f"rimbook pages: {args.book} is no book: it has no folder maps.", file=sys.stderr)
-        return CALLED_WRONGLY
+    if fault := no_book(args.book):
+        return called_wrongly("pages", fault)
     settings = Settings(args.edit_base)
     workshop = Workshop(args.book, args.cache, lambda words: print(words, file=sys.stderr))
     try:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from rimbook.commands import CALLED_WRONGLY, NOTHING_WRONG, Subparsers
+from rimbook.commands import CALLED_WRONGLY, NOTHING_WRONG, Subparsers, say
 from rimbook.site.schemas import SCHEMAS, schema_text
 
 
@@ -28,7 +27,7 @@ def run(args: Namespace) -> int:
         for name in SCHEMAS:
             (args.folder / name).write_bytes(schema_text(name))
     except OSError as error:
-        print(f"rimbook schemas: cannot write into {args.folder}: {error.strerror}.", file=sys.stderr)
+        say("schemas", f"cannot write into {args.folder}: {error.strerror}.")
         return CALLED_WRONGLY
     print(f"{len(SCHEMAS)} schemas in {args.folder}")
     return NOTHING_WRONG

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
 from collections.abc import Iterable
 from dataclasses import replace
@@ -16,8 +15,17 @@ from rimbook.bench.shelf_terms import terms_of
 from rimbook.bench.shelf_update import learn
 from rimbook.book.load import load_book
 from rimbook.book.model import Club, Shelf
-from rimbook.book.problems import nearest
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_WRONG, Subparsers
+from rimbook.commands import (
+    ERRORS_FOUND,
+    EXIT_CODES,
+    NOTHING_WRONG,
+    Subparsers,
+    add_book,
+    called_wrongly,
+    did_you_mean,
+    no_book,
+    say,
+)
 from rimbook.site.shelf_csv import shelf_rows
 from rimbook.site.shelf_report import lessons, report
 
@@ -40,23 +48,22 @@ def add(subparsers: Subparsers) -> None:
     parser.add_argument("--prices", type=Path, metavar="FILE", help="price list and stock (CSV)")
     parser.add_argument("--used", type=Path, metavar="FILE", help="counts of what was used (CSV)")
     parser.add_argument("--csv", type=Path, metavar="FILE", help="write the plan there as a table as well")
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
+    add_book(parser)
     parser.set_defaults(run=run)
 
 
 def run(args: Namespace) -> int:
-    if not (args.book / "maps").is_dir():
-        return _wrongly(f"{args.book} is no book: it has no folder maps.")
+    if fault := no_book(args.book):
+        return called_wrongly("shelf", fault)
     book = load_book(args.book).book
     if args.club not in book.clubs:
-        near = nearest(args.club, book.clubs)
-        return _wrongly(f"There is no club {args.club!r}." + (f" Did you mean {near}?" if near else ""))
+        return called_wrongly(
+            "shelf", f"There is no club {args.club!r}.{did_you_mean(args.club, book.clubs)}"
+        )
     club = book.clubs[args.club]
     missing = [each.frame for each in club.frames if each.frame not in book.frames]
     if missing:
-        _say(f"{club.source} names frames without a map: {', '.join(missing)}.")
+        say("shelf", f"{club.source} names frames without a map: {', '.join(missing)}.")
         return ERRORS_FOUND
     try:
         prices, wrong_prices = read_prices(_text(args.prices)) if args.prices else (Prices(), ())
@@ -68,15 +75,15 @@ def run(args: Namespace) -> int:
             terms_of(club, args.service),
         )
     except (OSError, UnicodeError) as error:
-        return _wrongly(f"A file cannot be read: {error}.")
+        return called_wrongly("shelf", f"A file cannot be read: {error}.")
     except ValueError as error:
-        return _wrongly(str(error))
+        return called_wrongly("shelf", str(error))
     _faults(args.prices, wrong_prices)
     _faults(args.used, wrong_counts)
     if used:
         filled, learned, unknown = learn(shelf.drawers, used, shelf.terms)
         for each in unknown:
-            _say(f"{args.used}: no drawer of this shelf has {each.part}; its count is left out.")
+            say("shelf", f"{args.used}: no drawer of this shelf has {each.part}; its count is left out.")
         print("\n".join(lessons(learned, book.parts)))
         stock = club.shelf.stock if club.shelf else {}
         shelf = stocked(shelf, filled, {**stock, **prices.shelf}, book.parts)
@@ -86,7 +93,7 @@ def run(args: Namespace) -> int:
         try:
             args.csv.write_bytes(shelf_rows(shelf, book.parts))
         except OSError as error:
-            return _wrongly(f"{args.csv} cannot be written: {error.strerror}.")
+            return called_wrongly("shelf", f"{args.csv} cannot be written: {error.strerror}.")
     return ERRORS_FOUND if wrong_prices or wrong_counts else NOTHING_WRONG
 
 
@@ -102,13 +109,4 @@ def _text(path: Path) -> str:
 
 def _faults(path: Path, faults: Iterable[Fault]) -> None:
     for fault in faults:
-        _say(f"{path}:{fault.row}: {fault.message}")
-
-
-def _say(words: str) -> None:
-    print(f"rimbook shelf: {words}", file=sys.stderr)
-
-
-def _wrongly(words: str) -> int:
-    _say(words)
-    return CALLED_WRONGLY
+        say("shelf", f"{path}:{fault.row}: {fault.message}")

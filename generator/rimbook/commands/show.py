@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 import tempfile
 import webbrowser
 from argparse import ArgumentParser, Namespace
@@ -10,7 +9,7 @@ from pathlib import Path
 
 from rimbook.bench.check import check
 from rimbook.book.load import load_book
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, NOTHING_WRONG, Subparsers
+from rimbook.commands import ERRORS_FOUND, NOTHING_WRONG, Subparsers, called_wrongly
 from rimbook.commands.check import book_folder
 from rimbook.hosts.alone import write_alone
 from rimbook.site.one_map import one_map
@@ -30,10 +29,10 @@ def add(subparsers: Subparsers) -> None:
 
 def run(args: Namespace) -> int:
     if not args.file.is_file():
-        return _wrongly(f"There is no {args.file} here.")
+        return called_wrongly("show", f"There is no {args.file} here.")
     folder = book_folder(args.file.absolute().parent)
     if folder is None:
-        return _wrongly(f"{args.file} lies in no book.")
+        return called_wrongly("show", f"{args.file} lies in no book.")
     loaded = load_book(folder)
     path = args.file.absolute().parent.resolve() / args.file.name
     name = f"{folder.name}/{path.relative_to(folder).as_posix()}"
@@ -47,8 +46,3 @@ def run(args: Namespace) -> int:
     if not args.no_open:
         webbrowser.open(page.absolute().as_uri())
     return NOTHING_WRONG if is_drawable else ERRORS_FOUND
-
-
-def _wrongly(words: str) -> int:
-    print(f"rimbook show: {words}", file=sys.stderr)
-    return CALLED_WRONGLY

@@ -10,7 +10,7 @@ from typing import get_args
 
 from rimbook.book.first_map import Beginning, first_map, slug_of
 from rimbook.book.model import Head, Sport
-from rimbook.commands import CALLED_WRONGLY, NOTHING_WRONG, Subparsers
+from rimbook.commands import NOTHING_WRONG, Subparsers, add_book, called_wrongly
 from rimbook.rim.propose import propose
 
 _SIZE = re.compile(r"(\d+(?:\.\d+)?)\s*[x×]\s*(\d+(?:\.\d+)?)")
@@ -44,18 +44,18 @@ def add(subparsers: Subparsers) -> None:
     parser.add_argument(
         "--holes", type=_count, help="how many the whole frame has; then as many are shared as that needs"
     )
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
+    add_book(parser)
     parser.add_argument("--out", metavar="FILE", help="where to write; - prints (default: in the book)")
     parser.set_defaults(run=run)
 
 
 def run(args: Namespace) -> int:
     if args.mains % 2:
-        return _wrongly(f"{args.mains} mains are not even: each half has as many as the other.")
+        return called_wrongly(
+            "start", f"{args.mains} mains are not even: each half has as many as the other."
+        )
     if args.exponent is not None and not 1.5 <= args.exponent <= 6:
-        return _wrongly(f"The exponent {args.exponent:g} is out of range: expected 1.5 to 6.")
+        return called_wrongly("start", f"The exponent {args.exponent:g} is out of range: expected 1.5 to 6.")
     width, height = args.head
     head = Head("ellipse", width, height)
     if args.exponent not in (None, 2):
@@ -67,15 +67,15 @@ def run(args: Namespace) -> int:
         return NOTHING_WRONG
     slug = slug_of(args.name)
     if not slug and not args.out:
-        return _wrongly(f"{args.name!r} gives no file name: say where to write with --out.")
+        return called_wrongly("start", f"{args.name!r} gives no file name: say where to write with --out.")
     file = Path(args.out) if args.out else args.book / "maps" / f"{slug}.yaml"
     if not file.parent.is_dir():
-        return _wrongly(f"There is no folder {file.parent}.")
+        return called_wrongly("start", f"There is no folder {file.parent}.")
     try:
         with file.open("x", encoding="utf-8", newline="\n") as stream:
             stream.write(text)
     except FileExistsError:
-        return _wrongly(f"{file} is there already; nothing was written.")
+        return called_wrongly("start", f"{file} is there already; nothing was written.")
     print(f"{file}\nPut the walk right with the racket in your hand, then: rimbook check {file}")
     return NOTHING_WRONG
 
@@ -96,8 +96,3 @@ def _size(text: str) -> tuple[float, float]:
             f"{text!r} is no head: expected {_SMALLEST_MM:g} to {_LARGEST_MM:g} mm each way"
         )
     return width, height
-
-
-def _wrongly(words: str) -> int:
-    print(f"rimbook start: {words}", file=sys.stderr)
-    return CALLED_WRONGLY

@@ -7,9 +7,19 @@ from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
 from pathlib import Path
 
 from rimbook.book.load import load_book
-from rimbook.book.problems import nearest
 from rimbook.book.report import Extent, people
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, EXIT_CODES, NOTHING_WRONG, Subparsers
+from rimbook.commands import (
+    ERRORS_FOUND,
+    EXIT_CODES,
+    NOTHING_WRONG,
+    Subparsers,
+    add_book,
+    add_fonts,
+    called_wrongly,
+    did_you_mean,
+    no_book,
+    say,
+)
 from rimbook.draw.paper import PAPERS
 from rimbook.draw.tape import outside_of
 from rimbook.draw.tape_sheet import tape_pdf
@@ -46,24 +56,15 @@ def add(subparsers: Subparsers) -> None:
     where.add_argument(
         "--outside", type=float, metavar="MM", help="how far outside the line of the holes it is to lie"
     )
-    parser.add_argument(
-        "--book", type=Path, default=Path("frames"), help="the book's folder (default: frames)", metavar="DIR"
-    )
-    parser.add_argument(
-        "--fonts",
-        type=Path,
-        action="append",
-        default=[],
-        metavar="DIR",
-        help="a folder with fonts for names in other scripts; may be given again",
-    )
+    add_book(parser)
+    add_fonts(parser)
     parser.add_argument("--out", type=Path, metavar="FILE", help="where to write (default: FRAME-tape.pdf)")
     parser.set_defaults(run=run)
 
 
 def run(args: Namespace) -> int:
-    if not (args.book / "maps").is_dir():
-        return _wrongly(f"{args.book} is no book: it has no folder maps.")
+    if fault := no_book(args.book):
+        return called_wrongly("tape", fault)
     loaded = load_book(args.book)
     found = loaded.maps.get(args.frame)
     if found is None:
@@ -71,8 +72,9 @@ def run(args: Namespace) -> int:
         if own:
             sys.stderr.write(people(own, Extent(maps=1, parts=0)))
             return ERRORS_FOUND
-        near = nearest(args.frame, loaded.maps)
-        return _wrongly(f"There is no frame {args.frame!r}." + (f" Did you mean {near}?" if near else ""))
+        return called_wrongly(
+            "tape", f"There is no frame {args.frame!r}.{did_you_mean(args.frame, loaded.maps)}"
+        )
     try:
         rim = place(found.frame)
         pdf = tape_pdf(
@@ -84,15 +86,15 @@ def run(args: Namespace) -> int:
             fonts=tuple(args.fonts),
         )
     except NotDrawable as error:
-        print(f"rimbook tape: {found.document.file}: {error}", file=sys.stderr)
+        say("tape", f"{found.document.file}: {error}")
         return ERRORS_FOUND
     except (ValueError, Unprintable) as error:
-        return _wrongly(str(error))
+        return called_wrongly("tape", str(error))
     file = args.out or Path(f"{args.frame}-tape.pdf")
     try:
         file.write_bytes(pdf)
     except OSError as error:
-        return _wrongly(f"{file} cannot be written: {error.strerror}.")
+        return called_wrongly("tape", f"{file} cannot be written: {error.strerror}.")
     print(f"{file}\nPrint it at 100 %, and measure the bar before you cut.")
     return NOTHING_WRONG
 
@@ -109,8 +111,3 @@ def _outside(args: Namespace, rim: Rim) -> float | None:
             f"{rim.curve.length_mm:.1f} mm long."
         )
     return outside
-
-
-def _wrongly(words: str) -> int:
-    print(f"rimbook tape: {words}", file=sys.stderr)
-    return CALLED_WRONGLY

@@ -10,7 +10,7 @@ from pathlib import Path
 from rimbook.book.reader import Unreadable, read
 from rimbook.book.tidy import CannotTidy, tidy
 from rimbook.book.written import WrittenFrame, WrittenParts
-from rimbook.commands import CALLED_WRONGLY, ERRORS_FOUND, NOTHING_WRONG, Subparsers
+from rimbook.commands import ERRORS_FOUND, NOTHING_WRONG, Subparsers, called_wrongly
 
 _ORDERS: dict[str, Sequence[str]] = {
     "maps": tuple(WrittenFrame.model_fields),
@@ -38,7 +38,7 @@ def run(args: Namespace) -> int:
     for file in args.files:
         order = _ORDERS.get(file.absolute().parent.name, ())
         if file.is_symlink() or not file.is_file():
-            return _wrongly(f"{file} is not a plain file.")
+            return called_wrongly("tidy", f"{file} is not a plain file.")
         try:
             source = file.read_bytes()
             text = tidy(read(source, str(file)), order)
@@ -59,8 +59,3 @@ def run(args: Namespace) -> int:
     if failed or (args.only_say and changed):
         return ERRORS_FOUND
     return NOTHING_WRONG
-
-
-def _wrongly(words: str) -> int:
-    print(f"rimbook tidy: {words}", file=sys.stderr)
-    return CALLED_WRONGLY
