@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from ruamel.yaml import YAML
 
 from rimbook import cli
-from rimbook.book.first_map import SCHEMA, scalar, slug_of
+from rimbook.book.first_map import SCHEMA, scalar
+from rimbook.book.written_values import slug_of
 from tests.book.rules.small_book import PARTS
 
 CALL = [

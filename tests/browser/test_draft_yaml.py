@@ -14,12 +14,12 @@ import pytest
 from playwright.sync_api import Browser, Page
 from ruamel.yaml import YAML
 
-from rimbook.book.first_map import slug_of
 from rimbook.book.model import Frame
 from rimbook.book.reader import read
 from rimbook.book.settle import settle_frame
 from rimbook.book.shape import hold
 from rimbook.book.written import WrittenFrame
+from rimbook.book.written_values import slug_of
 from rimbook.rim.path import NotDrawable, paths
 from rimbook.rim.place import place
 from rimbook.rim.places import places

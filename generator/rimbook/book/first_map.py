@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from textwrap import fill
@@ -30,12 +29,6 @@ class Beginning:
     head: Head
     mains: int
     crosses: int
-
-
-def slug_of(name: str) -> str:
-    """The file name for a frame's name: `Plover 76` gives `plover-76`. Empty where no letter is left."""
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
-    return "-".join(re.findall(r"[a-z0-9]+", plain))[:60].strip("-")
 
 
 def scalar(text: str) -> str:

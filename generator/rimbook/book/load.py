@@ -23,7 +23,7 @@ from rimbook.book.text import shown
 from rimbook.book.written import WrittenFrame, WrittenParts
 from rimbook.book.written_club import WrittenClub
 from rimbook.book.written_moved import WrittenMoved
-from rimbook.book.written_values import SLUG
+from rimbook.book.written_values import MAX_SLUG, SLUG
 
 RULE = "readable"
 FOLDERS = ("maps", "parts", "clubs")
@@ -205,11 +205,11 @@ def map_from(document: Document, slug: str, parts: Catalogue) -> tuple[MapFile |
 
 
 def _no_slug(slug: str, document: Document) -> Problem | None:
-    if re.fullmatch(SLUG, slug) and len(slug) <= 60:
+    if re.fullmatch(SLUG, slug) and len(slug) <= MAX_SLUG:
         return None
     message = f"The file name {shown(slug)} cannot be an address of a page."
     return document.problem(
-        RULE, (), message, expected="small letters, digits and single hyphens, at most 60"
+        RULE, (), message, expected=f"small letters, digits and single hyphens, at most {MAX_SLUG}"
     )
 
 

@@ -7,6 +7,7 @@ the check asks more than a pattern can say, the schema lets more pass.
 from __future__ import annotations
 
 import re
+import unicodedata
 from datetime import date
 from typing import Annotated, Any
 
@@ -17,6 +18,7 @@ from rimbook.book.address import address
 
 UNKNOWN = "unknown"
 SLUG = r"[a-z0-9]+(-[a-z0-9]+)*"
+MAX_SLUG = 60
 MAX_LENGTH_MM = 1000
 
 _NUMBER = r"[1-9][0-9]{0,3}"
@@ -46,6 +48,12 @@ _EXCEPTIONS_SCHEMA: dict[str, Any] = {
     "additionalProperties": {"type": "array", "items": _SELECTOR_SCHEMA},
     "required": ["default"],
 }
+
+
+def slug_of(name: str) -> str:
+    """A name as a slug: `Plover 76` gives `plover-76`. Empty where no letter or digit is left."""
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:MAX_SLUG].strip("-")
 
 
 def is_mm(value: object) -> bool:
@@ -107,7 +115,7 @@ def _per_hole(value: object) -> Any:
 
 Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=80)]
 Note = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=2000)]
-Slug = Annotated[str, StringConstraints(pattern=f"^{SLUG}$", max_length=60)]
+Slug = Annotated[str, StringConstraints(pattern=f"^{SLUG}$", max_length=MAX_SLUG)]
 Handle = Annotated[str, StringConstraints(pattern=f"^{SLUG}$", max_length=40)]
 Mm = Annotated[float, Field(gt=0, le=MAX_LENGTH_MM, allow_inf_nan=False)]
 Coordinate = Annotated[float, Field(ge=-MAX_LENGTH_MM, le=MAX_LENGTH_MM, allow_inf_nan=False)]

@@ -8,8 +8,9 @@ from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from pathlib import Path
 from typing import get_args
 
-from rimbook.book.first_map import Beginning, first_map, slug_of
+from rimbook.book.first_map import Beginning, first_map
 from rimbook.book.model import Head, Sport
+from rimbook.book.written_values import slug_of
 from rimbook.commands import NOTHING_WRONG, Subparsers, add_book, called_wrongly
 from rimbook.rim.propose import propose
 

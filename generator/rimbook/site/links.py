@@ -6,11 +6,10 @@ Links name `index.html`, so that the site also works from a folder on disk.
 from __future__ import annotations
 
 import hashlib
-import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 
-MAX_SLUG = 60
+from rimbook.book.written_values import MAX_SLUG, slug_of
 
 
 def frame_path(slug: str) -> str:
@@ -70,9 +69,8 @@ def slugs(names: Iterable[str]) -> Mapping[str, str]:
 
 
 def _slug(name: str) -> str:
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
-    slug = re.sub(r"[^a-z0-9]+", "-", plain.replace("'", "")).strip("-")[:MAX_SLUG].strip("-")
-    return slug or f"name-{_digest(name)}"
+    without_apostrophes = unicodedata.normalize("NFKD", name).replace("'", "")
+    return slug_of(without_apostrophes) or f"name-{_digest(name)}"
 
 
 def _digest(name: str) -> str:
