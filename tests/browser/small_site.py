@@ -9,7 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from rimbook.browser.bundle import PAGE_SCRIPTS, bundle, module_sources, page_script, stylesheet
+from rimbook.browser.bundle import PAGE_SCRIPTS, bundle, module_sources, script_of, stylesheet
 from rimbook.browser.smaller import smaller
 from rimbook.site.board_card import BoardPart, board_card, board_file
 from rimbook.site.finder_index import FinderFrame, FinderPart, FinderPlace, finder_index, glossary_word
@@ -60,7 +60,7 @@ HOLES = ("R1", "R2", "R3", "R4", "L4", "L3", "L2", "L1")
 def write_site(folder: Path) -> None:
     """The finder, the board and two frame pages, below `folder`."""
     for kind in PAGE_SCRIPTS:
-        _write(folder / f"assets/{kind}.js", page_script(kind))
+        _write(folder / f"assets/{kind}.js", script_of(kind))
     _write(folder / "assets/browser.css", stylesheet())
     for path, data in finder_index(FRAMES, PARTS, PLACES).items():
         _write(folder / path, data)

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from rimbook.browser.bundle import worker_script
+from rimbook.browser.bundle import script_of
 from rimbook.hosts import offline
 from rimbook.site import offline_list
 from tests.browser.offline_server import Served, change, served
@@ -257,7 +257,7 @@ def test_a_site_that_is_being_written_removes_an_earlier_worker(
     page.write_text(page.read_text("utf-8").replace("All pages", "Being written"), "utf-8")
     reader.goto(f"{server.url}/index.html")
     expect(reader).to_have_title("Being written – Rimbook")
-    assert worker_script("offline_farewell") != worker_script("offline_worker")
+    assert script_of("offline_farewell") != script_of("offline_worker")
 
 
 def kept_count(page: Page) -> int:

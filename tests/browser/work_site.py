@@ -14,7 +14,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from rimbook.book.model import Part
-from rimbook.browser.bundle import bundle, module_sources, page_script, worker_script
+from rimbook.browser.bundle import bundle, module_sources, script_of
 from rimbook.draw.style import properties
 from rimbook.hosts.policy import META
 from rimbook.site.pages import Asset
@@ -53,8 +53,8 @@ def write_work(folder: Path) -> None:
     """Write `prices/index.html`, `sheet/index.html` and all that they load."""
     files = {
         "assets/scripts/probe.js": bundle("probe", {**module_sources(), "probe": PROBE}).encode(),
-        "assets/scripts/prices.js": page_script("prices"),
-        "assets/scripts/buy_worker.js": worker_script("buy_worker"),
+        "assets/scripts/prices.js": script_of("prices"),
+        "assets/scripts/buy_worker.js": script_of("buy_worker"),
         "assets/style.css": style() + f"\n:root {{ {properties(':root', dark=False)} }}".encode(),
         "sheet/index.html": _whole(
             "Sheet",

@@ -10,7 +10,7 @@ import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
-from rimbook.browser.bundle import worker_script
+from rimbook.browser.bundle import script_of
 from rimbook.hosts.offline import all_files, worker_meta
 from rimbook.site.offline_list import fingerprint
 from tests.hosts.sample import book
@@ -23,7 +23,7 @@ def test_a_page_has_a_worker_only_where_the_site_is_whole(
     monkeypatch.setenv("NO_MKDOCS_2_WARNING", "1")
     site = made(tmp_path, command)
     is_whole = command == "build"
-    script = worker_script("offline_worker" if is_whole else "offline_farewell")
+    script = script_of("offline_worker" if is_whole else "offline_farewell")
     assert (site / "worker.js").read_bytes() == script
     assert (worker_meta("") in (site / "index.html").read_text("utf-8")) is is_whole
     assert (site / "offline" / "list.json").is_file() is is_whole

@@ -12,7 +12,7 @@ from rimbook.browser.bundle import (
     CannotBundle,
     bundle,
     module_sources,
-    page_script,
+    script_of,
     stylesheet,
 )
 
@@ -109,7 +109,7 @@ def test_an_unknown_entry_is_named() -> None:
 
 @pytest.mark.parametrize("kind", PAGE_SCRIPTS)
 def test_every_page_script_is_made(kind: str) -> None:
-    script = page_script(kind).decode()
+    script = script_of(kind).decode()
     assert script.startswith("(()=>{")
     assert "rb-keep" in script
 

@@ -18,7 +18,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, sync_playwright
 
-from rimbook.browser.bundle import page_script
+from rimbook.browser.bundle import script_of
 from rimbook.site.finder_index import FinderFrame, FinderPart, FinderPlace, finder_index, glossary_word
 
 FAMILY = 4
@@ -157,7 +157,7 @@ def _places(makers: list[str], bores: list[str]) -> Iterator[FinderPlace]:
 
 def sizes(book: Book) -> dict[str, tuple[int, int]]:
     """Bytes of each file that a look-up loads, plain and as gzip makes them."""
-    files = {**finder_index(book.frames, book.parts, book.places), "finder script": page_script("finder")}
+    files = {**finder_index(book.frames, book.parts, book.places), "finder script": script_of("finder")}
     return {name: (len(data), len(gzip.compress(data, 9, mtime=0))) for name, data in files.items()}
 
 
@@ -166,7 +166,7 @@ def write_site(folder: Path, book: Book) -> Path:
     for path, data in finder_index(book.frames, book.parts, book.places).items():
         (folder / path).parent.mkdir(parents=True, exist_ok=True)
         (folder / path).write_bytes(data)
-    (folder / "finder.js").write_bytes(page_script("finder"))
+    (folder / "finder.js").write_bytes(script_of("finder"))
     page = folder / "index.html"
     page.write_text(
         '<!doctype html><html lang="en"><meta charset="utf-8"><title>Finder</title>'

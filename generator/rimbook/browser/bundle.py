@@ -59,13 +59,11 @@ _COMMENT_LINES = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*\n|//[^\n]*\n)"
 _NAME = re.compile(r"[A-Za-z_$][\w$]*")
 
 
-def page_script(kind: str) -> bytes:
-    """A script of `PAGE_SCRIPTS`, or of `LATER_SCRIPTS`. Load that of a page with `<script defer src=…>`."""
-    return _scripts()[kind]
+def script_of(name: str) -> bytes:
+    """A script of `PAGE_SCRIPTS`, `LATER_SCRIPTS` or `WORKER_SCRIPTS`.
 
-
-def worker_script(name: str) -> bytes:
-    """A script of `WORKER_SCRIPTS`."""
+    Load that of a page with `<script defer src=…>`.
+    """
     return _scripts()[name]
 
 

@@ -6,7 +6,7 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
-from rimbook.browser.bundle import worker_script
+from rimbook.browser.bundle import script_of
 from rimbook.site.offline_list import WORKER_FILE, Fingerprint, fingerprint, offline_files
 
 
@@ -19,12 +19,12 @@ def write_worker(site: Path, found: Mapping[str, Fingerprint]) -> None:
     """Write the worker and the list of what it keeps: `found`, the files of the site by path."""
     for path, content in offline_files(found):
         _write(site / path, content)
-    _write(site / WORKER_FILE, worker_script("offline_worker"))
+    _write(site / WORKER_FILE, script_of("offline_worker"))
 
 
 def write_farewell(site: Path) -> None:
     """Write a worker that only removes itself and what an earlier one kept: while a site is being changed."""
-    _write(site / WORKER_FILE, worker_script("offline_farewell"))
+    _write(site / WORKER_FILE, script_of("offline_farewell"))
 
 
 def all_files(site: Path, known: Mapping[str, Fingerprint]) -> dict[str, Fingerprint]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
-from rimbook.browser.bundle import LATER_SCRIPTS, PAGE_SCRIPTS, page_script, worker_script
+from rimbook.browser.bundle import LATER_SCRIPTS, PAGE_SCRIPTS, script_of
 from rimbook.site.pages import Asset
 
 _FINDER_MARK = "data-rb-finder "
@@ -15,8 +15,8 @@ _PLANNER = "buy_worker"
 def script_files() -> Iterator[Asset]:
     """Every script that a page of the site may load, and the one that plans purchases beside a page."""
     for name in (*PAGE_SCRIPTS, *LATER_SCRIPTS):
-        yield Asset(_file(name), partial(page_script, name))
-    yield Asset(_file(_PLANNER), partial(worker_script, _PLANNER))
+        yield Asset(_file(name), partial(script_of, name))
+    yield Asset(_file(_PLANNER), partial(script_of, _PLANNER))
 
 
 def script_tag(kind: str, root: str) -> str:
