@@ -7,14 +7,12 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from tests.serving import served
 from tests.watch import watched_page
 
 ROOT = Path(__file__).parents[1]
@@ -90,20 +88,8 @@ def built_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def site_url(built_site: Path) -> Iterator[str]:
     """The address of the demo site on a server of this machine, without a slash at the end."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(built_site)))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    thread.join()
-    server.server_close()
-
-
-class QuietHandler(SimpleHTTPRequestHandler):
-    """Serves a folder and keeps silent about it."""
-
-    def log_message(self, format: str, *args: object) -> None:  # noqa: A002
-        """Say nothing: the browser tells what failed."""
+    with served(built_site) as top:
+        yield top
 
 
 @pytest.fixture

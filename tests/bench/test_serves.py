@@ -18,26 +18,10 @@ from rimbook.bench.serves import VERDICTS, Seat, Served, Wanted, marks_of, ranke
 from rimbook.bench.sound import part_cautions
 from rimbook.bench.thresholds import DEFAULT, as_data, changed
 from rimbook.bench.uncertainty import Size
-from rimbook.book.model import Measured, Part
+from tests.fits_cases import part_of
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "fits.json").read_text("utf-8"))
 THRESHOLDS = changed(CASES["thresholds"])
-
-
-def part_of(name: str, written: dict[str, Any]) -> Part:
-    length, resolution = written["length_mm"], written["resolution_mm"]
-    return Part(
-        name,
-        name,
-        written["kind"],
-        barrel_mm=written["barrel_mm"],
-        bore_mm=written["bore_mm"],
-        length_mm=None if length is None else (length,),
-        flange_mm=written["flange_mm"],
-        tolerance_mm=written["tolerance_mm"],
-        packs=tuple(written["packs"]),
-        measured=None if resolution is None else Measured("a-handle", resolution_mm=resolution),
-    )
 
 
 PARTS = [part_of(name, written) for name, written in CASES["parts"].items()]

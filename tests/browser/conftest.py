@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
-from http.server import ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 
 import pytest
 
 from rimbook.cli import main
 from tests.browser.small_site import write_site
-from tests.conftest import QuietHandler
+from tests.serving import served
 
 
 @pytest.fixture(scope="session")
@@ -42,10 +39,5 @@ def anywhere(request: pytest.FixtureRequest, small_folder: Path) -> Iterator[str
     if request.param == "file":
         yield small_folder.as_uri()
         return
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(small_folder)))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    with served(small_folder) as top:
+        yield top

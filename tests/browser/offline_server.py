@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 from urllib.parse import unquote, urlsplit
 
 from rimbook.hosts.offline import all_files, write_worker
+from tests.serving import QuietHandler
+from tests.serving import served as on_a_server
 
 
 @dataclass
@@ -41,8 +41,8 @@ def served(folder: Path, base: str = "/") -> Iterator[Served]:
     """Serve a folder until the end of the block."""
     state = Served(folder, base)
 
-    class Handler(SimpleHTTPRequestHandler):
-        def do_GET(self) -> None:
+    class Handler(QuietHandler):
+        def do_GET(self) -> None:  # noqa: N802 - the name that the library calls
             path = unquote(urlsplit(self.path).path)
             if state.last is not None:
                 state.is_down = state.is_down or state.last <= 0
@@ -57,22 +57,9 @@ def served(folder: Path, base: str = "/") -> Iterator[Served]:
             self.path = "/" + self.path.removeprefix(base)
             super().do_GET()
 
-        def log_message(self, format: str, *args: object) -> None:  # noqa: A002
-            """Say nothing."""
-
-    def handler(*args: object) -> Handler:
-        return Handler(*args, directory=str(folder))  # type: ignore[arg-type]
-
-    server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
-    state.port = server.server_port
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    try:
+    with on_a_server(folder, Handler) as top:
+        state.port = int(top.rpartition(":")[2])
         yield state
-    finally:
-        server.shutdown()
-        thread.join()
-        server.server_close()
 
 
 def change(folder: Path, path: str, before: str, after: str) -> None:

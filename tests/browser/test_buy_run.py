@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
-from http.server import ThreadingHTTPServer
 from pathlib import Path
 from random import Random
-from threading import Thread
 
 import pytest
 from playwright.sync_api import Page
 
 from rimbook.browser.bundle import bundle, module_sources
 from tests.browser.buy_cases import affine_case, shop_case
-from tests.conftest import QuietHandler
+from tests.serving import served
 
 PROBE = """
 import { plan } from "./buy_run.js";
@@ -53,13 +50,8 @@ def address(request: pytest.FixtureRequest, folder: Path) -> Iterator[str]:
     if request.param == "file":
         yield (folder / "index.html").as_uri()
         return
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(folder)))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/index.html"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    with served(folder) as top:
+        yield f"{top}/index.html"
 
 
 def test_both_ways_give_the_same_plan(page: Page, address: str) -> None:

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import partial
-from http.server import ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
@@ -16,7 +13,7 @@ from rimbook.bench.serves import Wanted, ranked
 from rimbook.site.fits_data import CAUTIONS
 from rimbook.site.fits_link import fits_link
 from tests.browser.fits_site import write_fits
-from tests.conftest import QuietHandler
+from tests.serving import served
 from tests.site.sample import demo_book
 
 GOOD = "#bore=2.1&depth=9.4&strings=1&string=0.68&step=0.05"
@@ -43,13 +40,8 @@ def anywhere(request: pytest.FixtureRequest, fits_folder: Path) -> Iterator[str]
     if request.param == "file":
         yield (fits_folder / "fits/index.html").as_uri()
         return
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(fits_folder)))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/fits/index.html"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    with served(fits_folder) as top:
+        yield f"{top}/fits/index.html"
 
 
 def opened(page: Page, url: str) -> Page:

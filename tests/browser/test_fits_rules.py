@@ -20,6 +20,7 @@ from rimbook.book.model import Measured, Part
 from rimbook.site.fits_data import fits_data
 from rimbook.site.words import number
 from tests.browser.small_site import look_inside
+from tests.fits_cases import part_of
 from tests.watch import watched_page
 
 CASES = json.loads((Path(__file__).parents[1] / "cases" / "fits.json").read_text("utf-8"))
@@ -53,23 +54,7 @@ def inside(browser: Browser) -> Iterator[Page]:
     assert faults == []
 
 
-def case_part(name: str, written: dict[str, Any]) -> Part:
-    length, resolution = written["length_mm"], written["resolution_mm"]
-    return Part(
-        name,
-        name,
-        written["kind"],
-        barrel_mm=written["barrel_mm"],
-        bore_mm=written["bore_mm"],
-        length_mm=None if length is None else (length,),
-        flange_mm=written["flange_mm"],
-        tolerance_mm=written["tolerance_mm"],
-        packs=tuple(written["packs"]),
-        measured=None if resolution is None else Measured("a-handle", resolution_mm=resolution),
-    )
-
-
-CASE_PARTS = [case_part(name, written) for name, written in CASES["parts"].items()]
+CASE_PARTS = [part_of(name, written) for name, written in CASES["parts"].items()]
 
 
 def hand_over(page: Page, parts: list[Part], thresholds: Thresholds) -> None:

@@ -13,7 +13,8 @@ from playwright.sync_api import Browser, Locator, Page, expect
 from pypdf import PdfReader
 
 from tests.browser.test_access import violations
-from tests.browser.work_site import enter, served, small_catalogue, write_work
+from tests.browser.work_site import enter, small_catalogue, write_work
+from tests.serving import served
 from tests.watch import watched_page
 
 PART, COUNT, PRICE, SELLER = "Part or set", "Pieces in the pack", "Price of the pack", "Seller"

@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
-from http.server import ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 from typing import Any
 
 import pytest
@@ -14,7 +11,7 @@ from playwright.sync_api import Page
 
 from rimbook.browser.bundle import bundle, module_sources
 from tests.browser.sheet_frames import small_frame
-from tests.conftest import QuietHandler
+from tests.serving import served
 
 PROBE = """
 import { codeInHash, hashOfSheet, keepSheet, onSheetElsewhere, openSheet } from "./sheet_kept.js";
@@ -35,13 +32,8 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     head = '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,">'
     page = f'{head}<script src="probe.js"></script>'
     (folder / "index.html").write_text(page, "utf-8")
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(folder)))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/index.html"
-    server.shutdown()
-    thread.join()
-    server.server_close()
+    with served(folder) as top:
+        yield f"{top}/index.html"
 
 
 def start(page: Page, address: str) -> None:

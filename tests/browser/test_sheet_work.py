@@ -10,7 +10,8 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tests.browser.test_access import violations
-from tests.browser.work_site import enter, see, served, write_work
+from tests.browser.work_site import enter, see, write_work
+from tests.serving import served
 
 PRICES = """
 sold,post-a,1,0.60,EUR,

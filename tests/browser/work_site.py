@@ -3,12 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
-from contextlib import contextmanager
-from functools import partial
-from http.server import ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 from typing import Any
 
 from playwright.sync_api import Page
@@ -21,7 +16,6 @@ from rimbook.site.pages import Asset
 from rimbook.site.prices_page import prices_page
 from rimbook.site.publish import style
 from tests.browser.sheet_frames import NAMES, small_frame
-from tests.conftest import QuietHandler
 
 KINDS = {"wide-a": "wide", "pair-a": "twin-even", "crown-a": "strip", "kit-a": "set"}
 PROBE = """
@@ -70,18 +64,6 @@ def write_work(folder: Path) -> None:
     for path, data in files.items():
         (folder / path).parent.mkdir(parents=True, exist_ok=True)
         (folder / path).write_bytes(data)
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """The address of a folder on a server; no slash at the end."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(folder)))
-    thread = Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    thread.join()
-    server.server_close()
 
 
 def see(page: Page, seen: str, *holes: str, turns: int = 0) -> None:
