@@ -33,6 +33,16 @@ def test_the_bar_is_printed_true(tape: Page, paper: str) -> None:
     assert bar_mm(tape.pdf(format=paper)) == pytest.approx(100, abs=0.15)
 
 
+def test_the_bar_is_seen_on_a_dark_screen(tape: Page) -> None:
+    tape.emulate_media(media="screen", color_scheme="dark")
+    tape.reload()
+    bar, words = (
+        tape.locator(f".rb-tape {what}").first.evaluate("drawn => getComputedStyle(drawn).fill")
+        for what in (".bar-black", "text")
+    )
+    assert bar == words
+
+
 def test_a_printer_that_is_off_is_put_right(tape: Page) -> None:
     tape.get_by_label("Still off?").fill("98,7 mm")
     expect(tape.get_by_role("status").first).to_contain_text("101.32 %")

@@ -10,6 +10,10 @@ from rimbook.draw.legend import legend
 from rimbook.draw.palette import CLASSES, INKS
 from rimbook.draw.section import section
 from rimbook.draw.style import stylesheet
+from rimbook.draw.tape import lay
+from rimbook.draw.tape_bar import bar_drawing
+from rimbook.draw.tape_drawing import piece_drawing
+from rimbook.draw.tape_pieces import pieces
 from rimbook.draw.unrolled import unrolled
 from tests.draw.drawn import SIGNS, book, parsed, rim
 
@@ -17,13 +21,23 @@ from tests.draw.drawn import SIGNS, book, parsed, rim
 NOT_DRAWN = {"drawing"}
 
 
-def drawn_styles() -> set[str]:
+def drawn() -> list[str]:
+    """Every kind of drawing that a page shows, of the frame that has every sign."""
     known, parts = rim(SIGNS, "every-sign"), book(SIGNS).parts
-    drawings = [draw(known, parts, pulls=pull(known)) for draw in (face, unrolled)] + [legend(known, parts)]
-    drawings += [section(part) for part in parts.values() if part.kind != "set"]
+    tape = lay(known, parts)
+    return [
+        *(draw(known, parts, pulls=pull(known)) for draw in (face, unrolled)),
+        legend(known, parts),
+        *(section(part) for part in parts.values() if part.kind != "set"),
+        bar_drawing(),
+        *(piece_drawing(tape, piece, name=f"tape-{piece.number}") for piece in pieces(tape, 180.0)),
+    ]
+
+
+def drawn_styles() -> set[str]:
     return {
         style
-        for drawing in drawings
+        for drawing in drawn()
         for element in parsed(drawing).iter()
         for style in element.get("class", "").split()
     }
@@ -36,11 +50,8 @@ def test_every_selector_names_something_that_is_drawn() -> None:
 
 def test_every_colour_that_is_drawn_has_a_rule() -> None:
     """A plain attribute is only a fallback: what the page cannot recolour would vanish on a dark one."""
-    known, parts = rim(SIGNS, "every-sign"), book(SIGNS).parts
     sheet = stylesheet()
-    drawings = [draw(known, parts, pulls=pull(known)) for draw in (face, unrolled)] + [legend(known, parts)]
-    drawings += [section(part) for part in parts.values() if part.kind != "set"]
-    for drawing in drawings:
+    for drawing in drawn():
         for element in parsed(drawing).iter():
             coloured = [element.get(name, "") for name in ("fill", "stroke")]
             if any(value.startswith("#") for value in coloured) and not element.tag.endswith(("}g", "}text")):

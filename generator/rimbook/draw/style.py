@@ -24,7 +24,7 @@ _INKED: tuple[tuple[str, str, str], ...] = (
         "stroke",
         "text",
     ),
-    (".drawing :is(.arrow, .knot, text)", "fill", "text"),
+    (".drawing :is(.arrow, .bar-black, .knot, text)", "fill", "text"),
     (".drawing :is(.layer-heads, .scale) text, .drawing .quiet", "fill", "quiet"),
     # What `use` copies is matched without its surroundings, so these names stand alone.
     (".rim-mark-ring, .rim-mark-unknown", "stroke", "text"),
