@@ -49,6 +49,14 @@ def keep_all(page: Page, server: Served) -> None:
     expect(page.locator("[data-rb-offline]")).to_contain_text(ALL, timeout=30_000)
 
 
+def test_a_book_in_a_folder_shows_no_bar_and_no_buttons(page: Page, built_site: Path) -> None:
+    page.goto((built_site / "offline/index.html").as_uri())
+    place = page.locator("[data-rb-offline=all]")
+    expect(place).to_contain_text("Opened from a folder")
+    expect(place.locator("progress")).to_be_hidden()
+    assert place.locator("button:visible").count() == 0
+
+
 def test_after_the_first_visit_everything_works_without_the_network(
     reader: Page, server: Served, site: Path
 ) -> None:
