@@ -168,6 +168,7 @@ def test_the_whole_way_by_keyboard_alone(page: Page, site_url: str) -> None:
     page.goto(f"{site_url}/{FRAME}")
     page.get_by_role("button", name="Open the bench sheet").focus()
     page.keyboard.press("Enter")
+    expect(page.get_by_role("button", name="Close the bench sheet")).to_be_focused()
     stops = 0
     while page.evaluate("document.activeElement.dataset.address ?? ''") != "R1":
         page.keyboard.press("Tab")
@@ -579,6 +580,7 @@ def test_a_pinned_hole_gives_way_to_the_marks(page: Page, site_url: str) -> None
     page.goto(f"{site_url}/{FRAME}#R12")
     expect(page.locator("tr#R12")).to_have_class("is-marked")
     page.get_by_role("button", name="Open the bench sheet").click()
+    expect(page.locator(".rb-bar")).to_be_visible()
     expect(page).to_have_url(re.compile("#R12$"))
     keys(page, "R12", "s")
     settled(page, 1)

@@ -31,6 +31,8 @@ export function startSheet(page) {
   const isBroken = opened.read.problems.length > 0 && isBlank(opened.read.sheet);
   const store = startStore(frame, isBroken && opened.other ? opened.other : opened.read.sheet);
   const button = el("button", { type: "button", class: "rb-button rb-sheet-open", "aria-controls": "sheet-body" });
+  // The button that asked for this script goes; whoever was on it stays where it was.
+  const wasHere = need.contains(document.activeElement);
   fill(need, button);
   let isMade = false;
   /** @param {boolean} isOpen */
@@ -48,7 +50,7 @@ export function startSheet(page) {
   button.addEventListener("click", () => show(body.hidden));
   const isWanted = section.dataset["rbSheetWanted"] !== undefined;
   show(isWanted || opened.from !== "new");
-  if (isWanted) button.focus();
+  if (wasHere) button.focus();
   const notes = section.querySelector("[data-rb-sheet-notes]");
   if (notes instanceof HTMLElement) startKeeping(store, opened, notes, () => body.hidden && show(true));
 }
