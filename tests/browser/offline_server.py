@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
-from rimbook.hosts.offline import all_files, write_worker
+from rimbook.hosts.offline import all_files, write_list
 from tests.serving import QuietHandler
 from tests.serving import served as on_a_server
 
@@ -68,4 +68,4 @@ def change(folder: Path, path: str, before: str, after: str) -> None:
     text = file.read_text("utf-8")
     assert before in text
     file.write_text(text.replace(before, after), "utf-8")
-    write_worker(folder, all_files(folder, {}))
+    write_list(folder, all_files(folder, {}))

@@ -276,4 +276,4 @@ def kept_count(page: Page) -> int:
 def large_book(site: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Let the demo be one of those books that are kept only when somebody asks."""
     monkeypatch.setattr(offline_list, "ASK_OVER_FILES", 10)
-    offline.write_worker(site, offline.all_files(site, {}))
+    offline.write_list(site, offline.all_files(site, {}))

@@ -41,7 +41,7 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-_WHOLE = 1.5 * 2**52
+WHOLE = 1.5 * 2**52
 """What is added to a float to round it to a whole one: so large a float has no digits after the point.
 
 Halves go to the even side, as `round` does it, which takes longer than the rest of a number.
@@ -49,10 +49,10 @@ Halves go to the even side, as `round` does it, which takes longer than the rest
 
 
 class _Tenths(dict[float, str]):
-    """Path data's numbers by `_WHOLE` plus so many tenths, as far as they have come up."""
+    """Path data's numbers by `WHOLE` plus so many tenths, as far as they have come up."""
 
     def __missing__(self, key: float) -> str:
-        text = number((key - _WHOLE) / 10)
+        text = number((key - WHOLE) / 10)
         if len(self) < 1 << 14:
             self[key] = text
         return text
@@ -130,14 +130,14 @@ def path(d: str, **attributes: Value) -> Markup:
 
 def polyline(spots: Iterable[Spot], *, closed: bool = False) -> str:
     """Path data through the spots, to a tenth of a unit."""
-    tenths, whole = _TENTHS, _WHOLE
+    tenths, whole = _TENTHS, WHOLE
     data = "M" + "L".join([f"{tenths[x * 10 + whole]} {tenths[y * 10 + whole]}" for x, y in spots])
     return data + "Z" if closed else data
 
 
 def segments(lines: Iterable[Line]) -> str:
     """Path data of separate straight lines."""
-    tenths, whole = _TENTHS, _WHOLE
+    tenths, whole = _TENTHS, WHOLE
     return "".join(
         [
             f"M{tenths[ax * 10 + whole]} {tenths[ay * 10 + whole]}"
@@ -153,7 +153,7 @@ def dashes(line: Line, shares: Iterable[float]) -> str:
     Each step is taken from where the one before came to lie, to a tenth of a unit, so that rounding never
     adds up.
     """
-    tenths, whole = _TENTHS, _WHOLE
+    tenths, whole = _TENTHS, WHOLE
     (start_x, start_y), (end_x, end_y) = line
     dx, dy = end_x - start_x, end_y - start_y
     x, y = start_x * 10 + whole, start_y * 10 + whole

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 from dataclasses import dataclass
 from functools import cache
 from importlib.metadata import PackageNotFoundError, version
@@ -70,14 +69,16 @@ class Cache:
 
 def write_whole(file: Path, data: bytes) -> None:
     """Write a file so that nobody ever reads half of it."""
-    file.parent.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=file.parent, prefix=".", suffix=".part")
+    part = file.with_name(f".{file.name}.{os.getpid()}.part")
     try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(data)
-        Path(name).replace(file)
+        try:
+            part.write_bytes(data)
+        except FileNotFoundError:
+            file.parent.mkdir(parents=True, exist_ok=True)
+            part.write_bytes(data)
+        part.replace(file)
     except BaseException:
-        Path(name).unlink(missing_ok=True)
+        part.unlink(missing_ok=True)
         raise
 
 

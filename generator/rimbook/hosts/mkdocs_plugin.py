@@ -6,6 +6,7 @@ is its shell with the body filled in. Nothing is ever written into the folder of
 
 from __future__ import annotations
 
+from itertools import chain
 from pathlib import Path
 from typing import Any, Literal
 from urllib.parse import urlsplit
@@ -26,7 +27,7 @@ from mkdocs.utils import write_file
 from rimbook.bench.thresholds import Thresholds, changed
 from rimbook.hosts import sitemap
 from rimbook.hosts.mkdocs_files import edit_base, promised_files, shell_file, taken_shell
-from rimbook.hosts.offline import all_files, worker_meta, write_farewell, write_worker
+from rimbook.hosts.offline import all_files, worker, worker_meta, write_farewell, write_list
 from rimbook.hosts.on_demand import OnDemand
 from rimbook.hosts.policy import META, offences, strict
 from rimbook.hosts.serving import Compiled, look_more_often
@@ -199,7 +200,10 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
         )
         shells = {kind.name: taken_shell(site, path, kind) for path, kind in self.kinds.items()}
         on_demand = self.on_demand or OnDemand()
-        pages = on_demand.offer(publish(self.source, settings), shells, settings, site)
+        made = publish(self.source, settings)
+        if self.on_demand is None:
+            made = chain([worker()], made)
+        pages = on_demand.offer(made, shells, settings, site)
         maps = sum(page.kind == "frame" for page in pages)
         expected = len(list(self.source.summaries))
         if maps < expected:
@@ -218,7 +222,7 @@ class RimbookPlugin(BasePlugin[RimbookConfig]):
             write_farewell(site)
             self.on_demand.open()
         else:
-            write_worker(site, all_files(site, written))
+            write_list(site, all_files(site, written))
 
     def on_build_error(self, *, error: Exception) -> None:
         """After a build that failed, what was there before is not asked for for ever."""

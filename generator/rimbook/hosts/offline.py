@@ -1,13 +1,15 @@
-"""The worker that keeps a site for offline use, written beside its pages when all of them are there."""
+"""The worker that keeps a site for offline use, and what it keeps: told when all pages are written."""
 
 from __future__ import annotations
 
 import os
 from collections.abc import Mapping
+from functools import partial
 from pathlib import Path
 
 from rimbook.browser.bundle import script_of
 from rimbook.site.offline_list import WORKER_FILE, Fingerprint, fingerprint, offline_files
+from rimbook.site.pages import Asset
 
 
 def worker_meta(root: str) -> str:
@@ -15,11 +17,15 @@ def worker_meta(root: str) -> str:
     return f'<meta name="rimbook-worker" content="{root}{WORKER_FILE}">'
 
 
-def write_worker(site: Path, found: Mapping[str, Fingerprint]) -> None:
-    """Write the worker and the list of what it keeps: `found`, the files of the site by path."""
+def worker() -> Asset:
+    """The worker, as a file of a built site."""
+    return Asset(WORKER_FILE, partial(script_of, "offline_worker"))
+
+
+def write_list(site: Path, found: Mapping[str, Fingerprint]) -> None:
+    """Write the list of what the worker keeps: `found`, the files of the site by path."""
     for path, content in offline_files(found):
         _write(site / path, content)
-    _write(site / WORKER_FILE, script_of("offline_worker"))
 
 
 def write_farewell(site: Path) -> None:

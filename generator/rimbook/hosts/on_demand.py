@@ -14,7 +14,7 @@ from pathlib import Path
 from threading import Event, Lock
 from typing import Any
 
-from rimbook.hosts.processes import copies_are_safe
+from rimbook.hosts.processes import copies_are_safe, settle
 from rimbook.hosts.progress import Tell, progress
 from rimbook.hosts.shell import Shell
 from rimbook.hosts.workshop import WrongBook
@@ -101,7 +101,8 @@ class OnDemand:
         This process takes its own part: in a large book every copy costs as much memory again.
         """
         _WRITER[:] = [self]
-        gc.freeze()  # a copy that never looks through what it shares leaves it shared
+        usual = gc.get_threshold()
+        settle()
         left, given = deque(shares), deque[AsyncResult[Sequence[Written]]]()
         try:
             with get_context("fork").Pool(copies) as pool:
@@ -114,6 +115,7 @@ class OnDemand:
                         yield given.popleft().get()
         finally:
             gc.unfreeze()
+            gc.set_threshold(*usual)
             _WRITER.clear()
 
     def _share(self, files: Sequence[str]) -> Sequence[Written]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 import html
 from collections.abc import Iterable
 from importlib.resources import files
+from itertools import chain
 from pathlib import Path
 
 from rimbook.draw.style import properties
 from rimbook.hosts.leading_on import going_on
-from rimbook.hosts.offline import worker_meta, write_worker
+from rimbook.hosts.offline import worker, worker_meta, write_list
 from rimbook.hosts.policy import META
 from rimbook.site.offline_list import Fingerprint, fingerprint
 from rimbook.site.pages import KINDS, Asset, Page
@@ -50,11 +51,11 @@ def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
         _HOME.file: _write(folder, _HOME.file, whole(_HOME).encode()),
     }
     count = 1
-    for each in pages:
+    for each in chain([worker()], pages):
         data = whole(each).encode() if isinstance(each, Page) else each.data
         written[each.file] = _write(folder, each.file, data)
         count += isinstance(each, Page)
-    write_worker(folder, written)
+    write_list(folder, written)
     return count
 
 

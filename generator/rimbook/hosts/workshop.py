@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import os
 import shutil
 import tempfile
@@ -43,7 +42,7 @@ from rimbook.hosts.cache import Cache, State, digest, program_version, write_who
 from rimbook.hosts.history import history
 from rimbook.hosts.kept_prints import kept_prints
 from rimbook.hosts.making import Bench, Made
-from rimbook.hosts.processes import start_method
+from rimbook.hosts.processes import settle, start_method
 from rimbook.hosts.progress import Tell, progress
 from rimbook.site.entry import Entry
 from rimbook.site.publish import Source
@@ -239,7 +238,7 @@ _BENCH: list[Bench] = []
 
 def _set_up(bench: Bench) -> None:
     _BENCH[:] = [bench]
-    gc.freeze()  # what is loaded by now stays: looking through it again and again takes a tenth of the time
+    settle()
 
 
 def _make(path: Path) -> Made:
