@@ -22,7 +22,7 @@ from rimbook.bench.needs import HoleNeed, Need, PieceNeed, strings_of
 from rimbook.bench.part_index import PartIndex, Profile
 from rimbook.bench.reasons import Missing, Reason
 from rimbook.bench.room import Room, room
-from rimbook.bench.serves import NEAR_MISS, NO, Marks, Rank, Seat, Served, rank_of, serve, verdict_of
+from rimbook.bench.serves import NEAR_MISS, NO, Marks, Rank, Seat, Served, aspects, rank_of, serve, verdict_of
 from rimbook.bench.thresholds import CLOSE_MM, DEFAULT, Thresholds
 from rimbook.bench.uncertainty import Size, bore_size
 from rimbook.book.model import Part
@@ -47,12 +47,13 @@ class Answer:
 
 
 class Fitting(NamedTuple):
-    """A two-post part whose posts suit two holes, or nearly."""
+    """A two-post part whose posts suit two holes, or nearly. `aspects` are those of its marks."""
 
     pitch_mm: float
     part: Part
     profile: Profile
     marks: tuple[Marks, ...]
+    aspects: tuple[int, ...]
 
 
 class Candidate(NamedTuple):
@@ -203,7 +204,7 @@ class Answers:
         marked = ((part, profile, self._marks(holes, profile)) for part, profile in near)
         found = sorted(
             (
-                Fitting(part.pitch_mm or 0.0, part, profile, marks)
+                Fitting(part.pitch_mm or 0.0, part, profile, marks, aspects(marks))
                 for part, profile, marks in marked
                 if marks and verdict_of(chain.from_iterable(marks)) != NO
             ),

@@ -162,10 +162,14 @@ def verdict_of(marks: Iterable[Mark]) -> int:
 
 def rank_of(verdict: int, marks: Sequence[Marks], more: tuple[Mark, ...] = ()) -> Rank:
     """The place in the ranking, by the worst of the holes in each aspect, then by the piece as a whole."""
+    return (verdict, *aspects(marks), *(mark.off for mark in more))
+
+
+def aspects(marks: Sequence[Marks]) -> tuple[int, ...]:
+    """Fit, room and reach in the ranking: the worst grade of each, then by how much each is off at most."""
     if len(marks) == 1:
         fitted, strings, post = marks[0]
-        alone = (verdict, fitted.grade, strings.grade, post.grade, fitted.off, strings.off, post.off)
-        return (*alone, *(mark.off for mark in more)) if more else alone
+        return (fitted.grade, strings.grade, post.grade, fitted.off, strings.off, post.off)
     grades = (max(mark.grade for mark in aspect) for aspect in zip(*marks, strict=True))
     offs = (max(mark.off for mark in aspect) for aspect in zip(*marks, strict=True))
-    return (verdict, *grades, *offs, *(mark.off for mark in more))
+    return (*grades, *offs)

@@ -18,7 +18,7 @@ from rimbook.bench.marks import Mark, of_pitch
 from rimbook.bench.needs import HoleNeed, hole_needs
 from rimbook.bench.part_index import Profile
 from rimbook.bench.pressure import projected_area
-from rimbook.bench.serves import NO, Rank, Seat, Served, rank_of, serve, verdict_of
+from rimbook.bench.serves import NO, Rank, Seat, Served, serve, verdict_of
 from rimbook.bench.thresholds import Thresholds
 from rimbook.bench.uncertainty import combined, of_resolution, of_tolerance, resolution_of
 from rimbook.book.model import Address, Frame, Hole, Part
@@ -131,7 +131,8 @@ def _meeting(
         more = (of_pitch(off_mm, give_mm, limits),)
         verdict = verdict_of((*more, *chain.from_iterable(each.marks)))
         if verdict != NO:
-            yield _Meets(rank_of(verdict, each.marks, more), each.part.id, off_mm, give_mm, each, more)
+            rank = (verdict, *each.aspects, more[0].off)
+            yield _Meets(rank, each.part.id, off_mm, give_mm, each, more)
 
 
 def _give(part: Part, place_u_mm: float | None, coverage: float) -> float | None:

@@ -109,25 +109,31 @@ def placed(wanted: Sequence[Wanted], taken: Sequence[Box] = ()) -> list[Label]:
 
 def _place(want: Wanted, boxes: list[Box]) -> Label | None:
     """The nearest free place whose pointer crosses no label; failing that, if needed, any free place."""
-    near = (label for stand in want.stands for label in _places(want, stand, (0,), _NEAR))
-    aside = (label for stand in want.stands for label in _places(want, stand, (0,), _FAR))
-    pushed = _places(want, want.stands[0], range(1, _RINGS if want.needed else _FEW_RINGS), _NEAR + _FAR)
-    for label in chain(near, aside, pushed):
-        if not _meets(label.box, boxes) and not (
-            label.moved and any(_meets(bead, boxes) for bead in _beads(label))
-        ):
+    half = text_width(want.text, want.size, bold=want.bold) / 2 + 0.8, want.size * 0.46
+    near = (middle for stand in want.stands for middle in _middles(stand, half, (0,), _NEAR))
+    aside = (middle for stand in want.stands for middle in _middles(stand, half, (0,), _FAR))
+    rings = range(1, _RINGS if want.needed else _FEW_RINGS)
+    pushed = _middles(want.stands[0], half, rings, _NEAR + _FAR)
+    for middle in chain(near, aside, pushed):
+        label = _free(want, half, middle, boxes)
+        if label and not (label.moved and any(_meets(bead, boxes) for bead in _beads(label))):
             return label
     if not want.needed:
         return None
-    anywhere = _places(want, want.stands[0], count(1), _NEAR)
-    return next(label for label in anywhere if not _meets(label.box, boxes))
+    anywhere = _middles(want.stands[0], half, count(1), _NEAR)
+    return next(label for middle in anywhere if (label := _free(want, half, middle, boxes)))
 
 
-def _places(want: Wanted, stand: Stand, rings: Iterable[int], asides: Sequence[float]) -> Iterator[Label]:
-    """Where a label might come to lie, ring by ring outwards and step by step along the rim."""
-    half_width = text_width(want.text, want.size, bold=want.bold) / 2 + 0.8
-    half_height = want.size * 0.46
-    (x, y), (nx, ny) = stand.spot, stand.outward
+_Middle = tuple[float, float, Spot, bool]
+"""A place to try: the middle of the label, what it would point to, and whether it is not the nearest."""
+
+
+def _middles(stand: Stand, half: Spot, rings: Iterable[int], asides: Sequence[float]) -> Iterator[_Middle]:
+    """Where a label half so wide and half so high might come to lie, ring by ring outwards and step by step
+    along the rim.
+    """
+    half_width, half_height = half
+    (x, y), (nx, ny), origin = stand
     if not (nx or ny):
         ny = -1.0
     support = abs(nx) * half_width + abs(ny) * half_height
@@ -135,11 +141,16 @@ def _places(want: Wanted, stand: Stand, rings: Iterable[int], asides: Sequence[f
     turn = 1.0 if nx * ny <= 0 else -1.0
     for ring in rings:
         out = GAP + support + ring * step
+        moved = ring > 0 or asides is not _NEAR
         for aside in asides:
-            cx, cy = x + nx * out - ny * aside * turn, y + ny * out + nx * aside * turn
-            box = cx - half_width, cy - half_height, cx + half_width, cy + half_height
-            moved = ring > 0 or asides is not _NEAR
-            yield Label(want.text, (cx, cy), box, stand.origin, want.style, want.size, moved)
+            yield x + nx * out - ny * aside * turn, y + ny * out + nx * aside * turn, origin, moved
+
+
+def _free(want: Wanted, half: Spot, at: _Middle, boxes: list[Box]) -> Label | None:
+    """The label in a place, unless another lies there."""
+    x, y, origin, moved = at
+    box = x - half[0], y - half[1], x + half[0], y + half[1]
+    return None if _meets(box, boxes) else Label(want.text, (x, y), box, origin, want.style, want.size, moved)
 
 
 def _meets(box: Box, boxes: list[Box]) -> bool:
