@@ -10,8 +10,10 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import takewhile
+from math import fsum
 
 from rimbook.bench.answers import Answers
+from rimbook.bench.needs import Need
 from rimbook.bench.shelf_demand import Asked, Unplanned
 
 
@@ -30,7 +32,7 @@ class Choice:
     @property
     def a_year(self) -> float:
         """Pieces a year."""
-        return sum(each.a_year for each in self.asked)
+        return fsum(each.a_year for each in self.asked)
 
 
 def choices(asked: Iterable[Asked], answers: Answers) -> tuple[tuple[Choice, ...], tuple[Unplanned, ...]]:
@@ -40,7 +42,7 @@ def choices(asked: Iterable[Asked], answers: Answers) -> tuple[tuple[Choice, ...
     ranked: dict[tuple[frozenset[str], str | None], tuple[str, ...]] = {}
     unsold: list[Unplanned] = []
     for each in asked:
-        items = items_for(each, answers)
+        items = items_for(each.need, each.part, answers)
         if not items:
             unsold.append(Unplanned(each.frame, "not sold", each.pieces, each.holes, each.part))
             continue
@@ -51,14 +53,17 @@ def choices(asked: Iterable[Asked], answers: Answers) -> tuple[tuple[Choice, ...
     return tuple(Choice(ranked[key], key[1], tuple(alike[key])) for key in alike), tuple(unsold)
 
 
-def items_for(asked: Asked, answers: Answers) -> tuple[str, ...]:
-    """What may be kept for a place: its own part, what surely serves, and the sets that hold its own part."""
+def items_for(need: Need, own: str, answers: Answers) -> tuple[str, ...]:
+    """What may be kept for a place: its own part, what surely serves, and the sets that hold its own part.
+
+    Raises KeyError where the catalogue has no such part.
+    """
     index, catalogue = answers.index, answers.index.catalogue
     serving = takewhile(
-        lambda part: (found := answers.detail(asked.need, part)) is not None and found.verdict == "serves",
-        answers.of(asked.need).serving,
+        lambda part: (found := answers.detail(need, part)) is not None and found.verdict == "serves",
+        answers.of(need).serving,
     )
-    alone = [part for part in dict.fromkeys((asked.part, *serving)) if catalogue[part].sold_alone]
-    if catalogue[asked.part].sold_alone:
+    alone = [part for part in dict.fromkeys((own, *serving)) if catalogue[part].sold_alone]
+    if catalogue[own].sold_alone:
         return tuple(alone)
-    return (*alone, *(each for each in index.holding.get(asked.part, ()) if catalogue[each].sold_alone))
+    return (*alone, *(each for each in index.holding.get(own, ()) if catalogue[each].sold_alone))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from math import fsum
 
 from rimbook.bench.shelf_drawers import Filled, by_frame, by_part
 from rimbook.bench.shelf_levels import levels
@@ -63,8 +64,8 @@ def size(filled: Iterable[Filled], terms: Terms, worth: Worth = _unpriced) -> Si
         len(found),
         sum(level.up_to > 0 for _, level in found),
         sum(level.up_to for _, level in found),
-        sum(level.short_a_year for _, level in found),
-        sum(price * units for price, units in prices if price is not None),
+        fsum(level.short_a_year for _, level in found),
+        fsum(price * units for price, units in prices if price is not None),
         sum(price is None and units > 0 for price, units in prices),
     )
 

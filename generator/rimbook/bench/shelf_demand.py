@@ -71,7 +71,7 @@ def _of_frame(
     if club.restrings_per_year is None:
         yield Unplanned(frame.slug, "restrings unknown")
         return
-    own = [(place, _pieces(place, frame)) for place in places(frame, catalogue) if not place.covered]
+    own = [(place, pieces_of(place, frame)) for place in places(frame, catalogue) if not place.covered]
     of_kind: Counter[str] = Counter()
     for place, pieces in own:
         if (part := catalogue.get(place.part or "")) is not None:
@@ -81,7 +81,7 @@ def _of_frame(
         part = catalogue.get(place.part or "")
         if part is None:
             lost["part unknown", place.part].append((place, pieces))
-        elif _bore_unknown(place.need):
+        elif bore_unknown(place.need):
             lost["bore unknown", place.part].append((place, pieces))
         else:
             share = terms.shares.get(part.kind, 0.0)
@@ -92,7 +92,7 @@ def _of_frame(
         yield Unplanned(frame.slug, why, sum(pieces for _, pieces in found), holes, name)
 
 
-def _pieces(place: Place, frame: Frame) -> int:
+def pieces_of(place: Place, frame: Frame) -> int:
     """How many pieces fill the holes of a place."""
     if not isinstance(place.need, PieceNeed):
         return len(place.holes)
@@ -102,6 +102,7 @@ def _pieces(place: Place, frame: Frame) -> int:
     return sum(strip.part == place.part and strip.holes[0] in held for strip in frame.strips)
 
 
-def _bore_unknown(need: Need) -> bool:
+def bore_unknown(need: Need) -> bool:
+    """Whether a bore of a place is not measured, so that nothing can be kept for it."""
     holes = need.holes if isinstance(need, PieceNeed) else (need,)
     return any(hole.bore_mm is None for hole in holes)

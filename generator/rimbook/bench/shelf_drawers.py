@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from rimbook.bench.shelf_choice import Choice
 from rimbook.bench.shelf_demand import Asked
@@ -31,7 +32,7 @@ class Filled:
 def load_of(item: str, asked: Iterable[Asked], catalogue: Catalogue) -> Load:
     """What some places ask of a drawer: of a set, each part that it is opened for by itself."""
     if catalogue[item].kind != "set":
-        return Load({item: sum(each.a_year for each in asked)}, {item: 1})
+        return Load({item: fsum(each.a_year for each in asked)}, {item: 1})
     yearly: defaultdict[str, float] = defaultdict(float)
     for each in asked:
         yearly[each.part] += each.a_year

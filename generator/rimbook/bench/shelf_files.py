@@ -19,7 +19,8 @@ from rimbook.bench.shelf_terms import WEEKS
 from rimbook.bench.shelf_update import Used
 
 _MOST_ROWS = 5000
-_MOST_COUNT = 1_000_000
+MOST_COUNT = 1_000_000
+MOST_WEEKS = 5200
 _OTHER_KINDS = ("terms", "seconds")
 
 
@@ -121,7 +122,7 @@ def _part(cells: dict[str, str]) -> str:
 
 
 def _count(cells: dict[str, str]) -> int:
-    return int(_number(cells["count"], "count", _MOST_COUNT, r"\d{1,9}", "a whole number"))
+    return int(_number(cells["count"], "count", MOST_COUNT, r"\d{1,9}", "a whole number"))
 
 
 def _price(cells: dict[str, str]) -> float:
@@ -133,7 +134,7 @@ def _weeks(cells: dict[str, str]) -> float:
     text = cells.get("weeks", "").replace(",", ".")
     if not text:
         return WEEKS
-    weeks = _number(text, "number of weeks", 5200, r"\d{1,4}(?:\.\d{1,4})?", "more than 0")
+    weeks = _number(text, "number of weeks", MOST_WEEKS, r"\d{1,4}(?:\.\d{1,4})?", "more than 0")
     if not weeks:
         raise ValueError("The number of weeks is 0; expected more than 0.")
     return weeks
@@ -141,5 +142,5 @@ def _weeks(cells: dict[str, str]) -> float:
 
 def _number(text: str, what: str, most: float, form: str, expected: str) -> float:
     if not re.fullmatch(form, text, re.ASCII) or float(text) > most:
-        raise ValueError(f"The {what} is {text!r}; expected {expected}, at most {most:g}.")
+        raise ValueError(f"The {what} is {text!r}; expected {expected}, at most {most:,.0f}.")
     return float(text)

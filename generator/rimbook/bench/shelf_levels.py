@@ -15,7 +15,8 @@ from dataclasses import dataclass, field
 from rimbook.bench.shelf_poisson import at_most, enough, exactly, shortfall
 from rimbook.bench.shelf_terms import Terms
 
-_SURE = 1 - 1e-12
+SURE = 1 - 1e-12
+"""So sure that a count is taken for the most that is ever asked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +81,7 @@ def least_units(load: Load, years: float, service: float) -> int:
     units = max(0, units)
     if len(load.a_year) > 1 or load.spares:
         asked = (*load.a_year.values(), *(spare.a_year for spare in load.spares))
-        most = units + sum(enough(yearly * years, _SURE) for yearly in asked)
+        most = units + sum(enough(yearly * years, SURE) for yearly in asked)
         while units < most and lasts(units, load, years) < service:
             units += 1
     return units
@@ -91,7 +92,7 @@ def _lacking(spares: tuple[Spare, ...], years: float) -> list[float]:
     found = [1.0]
     for spare in spares:
         mean = spare.a_year * years
-        beyond = range(spare.count + 1, max(spare.count, enough(mean, _SURE)) + 1)
+        beyond = range(spare.count + 1, max(spare.count, enough(mean, SURE)) + 1)
         own = [at_most(spare.count, mean), *(exactly(count, mean) for count in beyond)]
         joined = [0.0] * (len(found) + len(own) - 1)
         for at, chance in enumerate(found):
@@ -109,7 +110,9 @@ def levels(load: Load, terms: Terms) -> Levels:
         up_to,
         lasts(up_to, load, terms.cover_years),
         lasts(up_to - 1, load, terms.cover_years) if up_to else 0.0,
-        sum(short_a_year(up_to * load.a_unit[part], yearly, terms) for part, yearly in load.a_year.items()),
+        math.fsum(
+            short_a_year(up_to * load.a_unit[part], yearly, terms) for part, yearly in load.a_year.items()
+        ),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from math import fsum
 
 from rimbook.bench.answers import Answers
 from rimbook.bench.shelf_choice import Choice, choices
@@ -45,7 +46,7 @@ class Drawer:
     @property
     def a_year(self) -> float:
         """Pieces a year."""
-        return sum(self.filled.load.a_year.values())
+        return fsum(self.filled.load.a_year.values())
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 LARGEST_MEAN = 1e5
-_IDLE = 1e-25
+IDLE = 1e-25
 """A weight so far below the largest adds nothing that a float can hold."""
 
 
@@ -70,11 +70,11 @@ def _table(mean: float) -> _Table:
     below, weight = [], 1.0
     for count in range(likeliest, 0, -1):
         weight *= count / mean
-        if weight < _IDLE:
+        if weight < IDLE:
             break
         below.append(weight)
     above, weight, count = [1.0], 1.0, likeliest
-    while weight >= _IDLE and mean > 0:
+    while weight >= IDLE and mean > 0:
         count += 1
         weight *= mean / count
         above.append(weight)

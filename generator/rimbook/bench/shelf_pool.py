@@ -16,7 +16,7 @@ from dataclasses import dataclass
 MOST_STEPS = 40_000
 """So many steps are taken in each group for the fewest drawers, and again for the least level."""
 
-_DEEPEST = 400
+DEEPEST = 400
 """More places with a choice than that are not dealt out one by one."""
 
 Level = Callable[[str, tuple[int, ...]], int]
@@ -126,7 +126,7 @@ class _Group:
                     best, total = found
         except _CutOff:
             return dict(zip(self.places, best, strict=True)), False
-        return dict(zip(self.places, best, strict=True)), True
+        return dict(zip(self.places, best, strict=True)), self.steps <= MOST_STEPS
 
     def _step(self) -> None:
         self.steps += 1
@@ -203,14 +203,13 @@ class _Group:
                 go(at + 1, total - self._level(item, before) + self._level(item, held[item]))
                 held[item] = before
 
-        if len(free) > _DEEPEST:
+        if len(free) > DEEPEST:
             raise _CutOff
         try:
             go(0, sum(self._level(item, places) for item, places in held.items()))
         except _CutOff:
             if best is None:
-                raise
-            self.steps = MOST_STEPS  # what was found is taken over, and the next step ends the search
+                raise  # else what was found is taken over, and the next step ends the search
         return best
 
     def _level(self, item: str, held: int) -> int:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from math import fsum
 
 from rimbook.bench.shelf_choice import Choice
 from rimbook.bench.shelf_drawers import Filled
@@ -15,8 +16,8 @@ from rimbook.bench.shelf_levels import Load, Spare, least_units
 from rimbook.bench.shelf_terms import Terms
 from rimbook.book.model import Catalogue
 
-_MOST_SPARES = 5
-_LARGEST_MEAN = 1000.0
+MOST_SPARES = 5
+LARGEST_MEAN = 1000.0
 """Spares of which more is asked for than that are not counted: they would hardly matter."""
 
 
@@ -74,13 +75,13 @@ def _with_spares(
     aside: dict[str, Spare] = {}
     for part in sorted(spare, key=lambda name: (-spare[name], name)):
         served = [choice for choice in rest if part != filled.item and _serves(part, choice)]
-        yearly = sum(choice.a_year for choice in served)
-        if yearly and len(aside) < _MOST_SPARES and yearly * terms.cover_years <= _LARGEST_MEAN:
+        yearly = fsum(choice.a_year for choice in served)
+        if yearly and len(aside) < MOST_SPARES and yearly * terms.cover_years <= LARGEST_MEAN:
             aside[part] = Spare(spare.pop(part), yearly)
             rest = [choice for choice in rest if choice not in served]
     if not aside:
         return own
-    left = sum(choice.a_year for choice in rest)
+    left = fsum(choice.a_year for choice in rest)
     load = replace(filled.load, a_year={filled.item: left}, spares=tuple(aside.values()))
     return replace(own, load=load, spares={part: each.count for part, each in aside.items()})
 

@@ -28,12 +28,15 @@ _WRITERS = ("jinja2", "markupsafe", "pydantic-core")
 
 
 class Kept(NamedTuple):
-    """One kept entry: what others show of it and the frame's record, as JSON; its page's body; its data."""
+    """One kept entry: what others show of it and the frame's record, as JSON; its page's body; its data; what it
+    asks of a shelf.
+    """
 
     brief: bytes
     record: bytes
     body: bytes
     data: bytes
+    shelf: bytes
 
 
 @dataclass(frozen=True, slots=True)

@@ -122,7 +122,13 @@ def make(bench: Bench, path: Path) -> Made:
         return Made(slug, key, None, (*problems, fault))
     about = replace(file.frame, holes=(), strips=(), twins=())
     brief = Brief(made.summary, about, across, sum(problem.severity == "warning" for problem in problems))
-    kept = Kept(BRIEF.dump_json(brief), FRAME.dump_json(file.frame), made.body.encode(), made.data.encode())
+    kept = Kept(
+        BRIEF.dump_json(brief),
+        FRAME.dump_json(file.frame),
+        made.body.encode(),
+        made.data.encode(),
+        made.shelf.encode(),
+    )
     held = bench.cache.write(slug, key, kept)
     return Made(slug, key, brief, problems, spilt=not held)
 
@@ -136,7 +142,12 @@ def _answers(bench: Bench) -> Answers:
 def fetch(bench: Bench, path: Path) -> Entry:
     """The entry of a map that was made before. Raises LookupError where the map has become wrong since."""
     found = _found(bench, path)
-    return Entry(BRIEF.validate_json(found.brief).summary, found.body.decode(), found.data.decode())
+    return Entry(
+        BRIEF.validate_json(found.brief).summary,
+        found.body.decode(),
+        found.data.decode(),
+        found.shelf.decode(),
+    )
 
 
 def record(bench: Bench, path: Path) -> Frame:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from rimbook.site.handover import handover
+from rimbook.site.handover import handover_text, json_text
 from rimbook.site.links import frame_path, link, part_path
 
 FORMAT = 1
@@ -28,12 +28,18 @@ def board_file(slug: str) -> str:
 
 
 def board_card(
-    slug: str, name: str, drawing: str, facts: Iterable[tuple[str, str]], parts: Iterable[BoardPart]
+    slug: str,
+    name: str,
+    drawing: str,
+    facts: Iterable[tuple[str, str]],
+    parts: Iterable[BoardPart],
+    shelf: str,
 ) -> bytes:
     """The card as a script.
 
     `name` is the name with its year, `drawing` the path of an SVG file from the root of the site, `facts`
     are short answers with what they answer, such as `("Bores", "2.1 mm: 66 holes, 2.7 mm: 10 holes")`.
+    `shelf` is the `json_text` of what the places of the frame ask of a shelf.
     """
     card = {
         "format": FORMAT,
@@ -54,4 +60,4 @@ def board_card(
             for part in parts
         ],
     }
-    return handover(f"frame:{slug}", card)
+    return handover_text(f"frame:{slug}", f'{json_text(card).removesuffix("}")},"shelf":{shelf}}}')

@@ -7,7 +7,7 @@ from functools import partial
 
 from rimbook.book.model import Catalogue
 from rimbook.site.board_card import BoardPart, board_card, board_file
-from rimbook.site.entry import face_drawing
+from rimbook.site.entry import Entry, face_drawing
 from rimbook.site.pages import KINDS, Asset, Page, to_root
 from rimbook.site.sold import Sets, sold
 from rimbook.site.spans import plain, spans
@@ -28,10 +28,12 @@ def board_page() -> Page:
     )
 
 
-def board_files(frame: Summary, body: Callable[[], str], catalogue: Catalogue, sets: Sets) -> Iterator[Asset]:
-    """A frame's card and its face drawing. `body` gives the body of the frame's entry."""
-    yield Asset(board_file(frame.slug), partial(_card, frame, catalogue, sets))
-    yield Asset(drawing_file(frame.slug), lambda: face_drawing(body()).encode())
+def board_files(
+    frame: Summary, fetch: Callable[[str], Entry], catalogue: Catalogue, sets: Sets
+) -> Iterator[Asset]:
+    """A frame's card and its face drawing. `fetch` gives the entry of a frame."""
+    yield Asset(board_file(frame.slug), lambda: _card(frame, fetch(frame.slug).shelf, catalogue, sets))
+    yield Asset(drawing_file(frame.slug), lambda: face_drawing(fetch(frame.slug).body).encode())
 
 
 def drawing_file(slug: str) -> str:
@@ -39,10 +41,9 @@ def drawing_file(slug: str) -> str:
     return f"frames/{slug}/face.svg"
 
 
-def _card(frame: Summary, catalogue: Catalogue, sets: Sets) -> bytes:
-    return board_card(
-        frame.slug, frame.full_name, drawing_file(frame.slug), _facts(frame), _parts(frame, catalogue, sets)
-    )
+def _card(frame: Summary, shelf: str, catalogue: Catalogue, sets: Sets) -> bytes:
+    parts = _parts(frame, catalogue, sets)
+    return board_card(frame.slug, frame.full_name, drawing_file(frame.slug), _facts(frame), parts, shelf)
 
 
 def _facts(frame: Summary) -> Iterator[tuple[str, str]]:

@@ -25,10 +25,11 @@ from rimbook.rim.types import Rim
 from rimbook.site.bench_view import bench_view
 from rimbook.site.data_files import frame_data
 from rimbook.site.frame_view import view
-from rimbook.site.handover import data_block
+from rimbook.site.handover import data_block, json_text
 from rimbook.site.links import frame_path
 from rimbook.site.pages import to_root
 from rimbook.site.sheet_data import sheet_data
+from rimbook.site.shelf_places import shelf_places
 from rimbook.site.sold import Sets
 from rimbook.site.summary import Summary, summarise
 from rimbook.site.templates import render
@@ -36,11 +37,15 @@ from rimbook.site.templates import render
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A frame's share of the site: what other pages say of it, its own page's body, its data as JSON."""
+    """A frame's share of the site: what other pages say of it, its own page's body, its data as JSON.
+
+    `shelf` is what its places ask of a shelf, as JSON text for a script.
+    """
 
     summary: Summary
     body: str
     data: str
+    shelf: str
 
 
 class Drawing(NamedTuple):
@@ -88,7 +93,12 @@ def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
         load_steps=steps_words(),
         root=root,
     )
-    return Entry(summarise(frame, needed, asked), body, frame_data(rim, pulls, needed))
+    return Entry(
+        summarise(frame, needed, asked),
+        body,
+        frame_data(rim, pulls, needed),
+        json_text(shelf_places(frame, asked, answers)),
+    )
 
 
 def face_drawing(body: str) -> str:

@@ -14,15 +14,20 @@ def handover(name: str, value: object) -> bytes:
 
     It stays harmless where it is pasted into a page, and means the same to every version of JavaScript.
     """
-    text = f"rimbook.put({_json(name)},{_json(value)});\n"
-    return text.encode()
+    return handover_text(name, json_text(value))
+
+
+def handover_text(name: str, text: str) -> bytes:
+    """The same for a value whose `json_text` is there already."""
+    return f"rimbook.put({json_text(name)},{text});\n".encode()
 
 
 def data_block(value: object) -> Markup:
     """What a `<script type="application/json">` on the page itself holds: it ends no script and runs none."""
-    return Markup(_json(value))  # noqa: S704 - every `<` in it is escaped
+    return Markup(json_text(value))  # noqa: S704 - every `<` in it is escaped
 
 
-def _json(value: object) -> str:
+def json_text(value: object) -> str:
+    """A value as JSON, without needless spaces and without anything that means more to a page or a script."""
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
     return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")

@@ -115,7 +115,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
         yield frame_page(frame, partial(_frame_body, frame, fetch, cross, settings))
         yield Asset(frame_file(frame.slug), partial(_frame_data, frame, fetch, cross))
         yield Asset(frame_table(frame.slug), partial(_hole_rows, frame.slug, fetch))
-        yield from board_files(frame, partial(_entry_body, frame.slug, fetch), source.catalogue, sets)
+        yield from board_files(frame, fetch, source.catalogue, sets)
     if settings.prints:
         yield from tape_pages(ordered, source.record, source.catalogue)
         for frame in ordered:
@@ -126,10 +126,6 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
 
 def _frame_body(frame: Summary, fetch: Fetch, cross: Cross, settings: Settings) -> str:
     return frame_body(frame, fetch(frame.slug).body, cross, settings)
-
-
-def _entry_body(slug: str, fetch: Fetch) -> str:
-    return fetch(slug).body
 
 
 def _frame_data(frame: Summary, fetch: Fetch, cross: Cross) -> bytes:
