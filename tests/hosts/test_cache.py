@@ -13,7 +13,7 @@ from rimbook.hosts import cache as module
 from rimbook.hosts.cache import Cache, Kept, write_whole
 from tests.hosts.sample import book, site_of, workshop
 
-KEPT = Kept(b'{"brief": 1}', b"{}", b"<h1>Body\n</h1>", b"")
+KEPT = Kept(b'{"brief": 1}', b"{}", b"<h1>Body\n</h1>", b"", b"{}", b"[]")
 
 
 @pytest.fixture

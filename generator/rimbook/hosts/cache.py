@@ -28,15 +28,14 @@ _WRITERS = ("jinja2", "markupsafe", "pydantic-core")
 
 
 class Kept(NamedTuple):
-    """One kept entry: what others show of it and the frame's record, as JSON; its page's body; its data; what it
-    asks of a shelf.
-    """
+    """One kept entry: what others show of it and the record of its frame, as JSON, then what its files hold."""
 
     brief: bytes
     record: bytes
     body: bytes
     data: bytes
     shelf: bytes
+    draft: bytes
 
 
 @dataclass(frozen=True, slots=True)

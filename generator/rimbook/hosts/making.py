@@ -25,7 +25,7 @@ from rimbook.rim.place import place
 from rimbook.rim.rules import RULES as RIM_RULES
 from rimbook.rim.rules.placed import PlacedMap
 from rimbook.rim.types import Rim
-from rimbook.site.entry import Entry, entry
+from rimbook.site.entry import Content, entry
 from rimbook.site.sold import Sets
 from rimbook.site.summary import Summary
 
@@ -122,13 +122,7 @@ def make(bench: Bench, path: Path) -> Made:
         return Made(slug, key, None, (*problems, fault))
     about = replace(file.frame, holes=(), strips=(), twins=())
     brief = Brief(made.summary, about, across, sum(problem.severity == "warning" for problem in problems))
-    kept = Kept(
-        BRIEF.dump_json(brief),
-        FRAME.dump_json(file.frame),
-        made.body.encode(),
-        made.data.encode(),
-        made.shelf.encode(),
-    )
+    kept = Kept(BRIEF.dump_json(brief), FRAME.dump_json(file.frame), *map(str.encode, made.content))
     held = bench.cache.write(slug, key, kept)
     return Made(slug, key, brief, problems, spilt=not held)
 
@@ -139,15 +133,10 @@ def _answers(bench: Bench) -> Answers:
     return Answers(index_parts(bench.parts), bench.thresholds)
 
 
-def fetch(bench: Bench, path: Path) -> Entry:
-    """The entry of a map that was made before. Raises LookupError where the map has become wrong since."""
-    found = _found(bench, path)
-    return Entry(
-        BRIEF.validate_json(found.brief).summary,
-        found.body.decode(),
-        found.data.decode(),
-        found.shelf.decode(),
-    )
+def fetch(bench: Bench, path: Path) -> Content:
+    """What was made of a map before. Raises LookupError where the map has become wrong since."""
+    _, _, *content = _found(bench, path)
+    return Content(*map(bytes.decode, content))
 
 
 def record(bench: Bench, path: Path) -> Frame:

@@ -44,7 +44,7 @@ from rimbook.hosts.kept_prints import kept_prints
 from rimbook.hosts.making import Bench, Made
 from rimbook.hosts.processes import settle, start_method
 from rimbook.hosts.progress import Tell, progress
-from rimbook.site.entry import Entry
+from rimbook.site.entry import Content
 from rimbook.site.publish import Source
 from rimbook.site.sold import sets_of
 
@@ -195,7 +195,7 @@ class Workshop:
         except LookupError:  # it was changed since it was made, and is wrong now
             raise WrongBook(self._all_that_is_wrong()) from None
 
-    def _fetch(self, bench: Bench, path: Path) -> Entry:
+    def _fetch(self, bench: Bench, path: Path) -> Content:
         try:
             return making.fetch(bench, path)
         except LookupError:

@@ -7,7 +7,7 @@ from functools import partial
 
 from rimbook.book.model import Catalogue
 from rimbook.site.board_card import BoardPart, board_card, board_file
-from rimbook.site.entry import Entry, face_drawing
+from rimbook.site.entry import Content, face_drawing
 from rimbook.site.pages import KINDS, Asset, Page, to_root
 from rimbook.site.sold import Sets, sold
 from rimbook.site.spans import plain, spans
@@ -29,9 +29,9 @@ def board_page() -> Page:
 
 
 def board_files(
-    frame: Summary, fetch: Callable[[str], Entry], catalogue: Catalogue, sets: Sets
+    frame: Summary, fetch: Callable[[str], Content], catalogue: Catalogue, sets: Sets
 ) -> Iterator[Asset]:
-    """A frame's card and its face drawing. `fetch` gives the entry of a frame."""
+    """A frame's card and its face drawing. `fetch` gives what its files are made of."""
     yield Asset(board_file(frame.slug), lambda: _card(frame, fetch(frame.slug).shelf, catalogue, sets))
     yield Asset(drawing_file(frame.slug), lambda: face_drawing(fetch(frame.slug).body).encode())
 

@@ -14,7 +14,6 @@ from rimbook.book.by_hole import TWIN_KINDS
 from rimbook.book.model import Address, Catalogue, Frame, Hole, Measured, Side, Strip, Twin
 from rimbook.book.walk import Place, write_place
 from rimbook.book.written_values import UNKNOWN
-from rimbook.site.handover import handover
 from rimbook.site.spans import selectors
 
 PIECE = 64
@@ -39,11 +38,6 @@ def piece_name(piece: Sequence[str]) -> str:
 def piece_file(piece: Sequence[str]) -> str:
     """Where a piece lies."""
     return f"data/{piece_name(piece)}.js"
-
-
-def piece_data(piece: Sequence[str], record: Callable[[str], Frame], catalogue: Catalogue) -> bytes:
-    """The script of a piece: written maps by slug."""
-    return handover(piece_name(piece), {slug: written_value(record(slug), catalogue) for slug in piece})
 
 
 def written_value(frame: Frame, catalogue: Catalogue) -> dict[str, Any]:

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from typing import Any, NamedTuple, cast
 from urllib.parse import quote
 
-from rimbook.book.model import Book, Catalogue, Frame
+from rimbook.book.model import Book, Catalogue
 from rimbook.draw import palette, symbols
 from rimbook.site.cross import Cross
 from rimbook.site.draft_data import DRAFT_FILE, draft_file
-from rimbook.site.draft_maps import piece_data, piece_file, pieces
-from rimbook.site.handover import handover
+from rimbook.site.draft_maps import piece_file, piece_name, pieces
+from rimbook.site.entry import Content
+from rimbook.site.handover import handover, handover_text, json_text
 from rimbook.site.links import link
 from rimbook.site.pages import KINDS, Asset, Page, to_root
 from rimbook.site.settings import Settings
@@ -38,7 +39,7 @@ class Forge(NamedTuple):
 
 
 def draft_pages(
-    cross: Cross, catalogue: Catalogue, record: Callable[[str], Frame], settings: Settings
+    cross: Cross, catalogue: Catalogue, fetch: Callable[[str], Content], settings: Settings
 ) -> Iterator[Page | Asset]:
     """The page, the rules it checks by, and every map for it to open."""
     kind = KINDS["draft"]
@@ -53,12 +54,18 @@ def draft_pages(
     yield Asset(DRAFT_FILE, partial(draft_file, book))
     yield Asset(SITE_FILE, partial(_site_file, cross, settings))
     for piece in pieces(cross.frames):
-        yield Asset(piece_file(piece), partial(piece_data, piece, record, catalogue))
+        yield Asset(piece_file(piece), partial(_piece_data, piece, fetch))
 
 
 def draft_link(root: str, slug: str) -> str:
     """The page with a map of the book opened in it."""
     return link(root, KINDS["draft"].pattern, f"map={slug}")
+
+
+def _piece_data(piece: Sequence[str], fetch: Callable[[str], Content]) -> bytes:
+    """The script of a piece: written maps by slug."""
+    maps = ",".join(f"{json_text(slug)}:{fetch(slug).draft}" for slug in piece)
+    return handover_text(piece_name(piece), f"{{{maps}}}")
 
 
 def _site_file(cross: Cross, settings: Settings) -> bytes:

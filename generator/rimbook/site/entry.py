@@ -7,7 +7,6 @@ itself: a host may spread frames over processes and keep what came out.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from markupsafe import Markup
@@ -24,6 +23,7 @@ from rimbook.draw.unrolled import unrolled
 from rimbook.rim.types import Rim
 from rimbook.site.bench_view import bench_view
 from rimbook.site.data_files import frame_data
+from rimbook.site.draft_maps import written_value
 from rimbook.site.frame_view import view
 from rimbook.site.handover import data_block, json_text
 from rimbook.site.links import frame_path
@@ -35,17 +35,23 @@ from rimbook.site.summary import Summary, summarise
 from rimbook.site.templates import render
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """A frame's share of the site: what other pages say of it, its own page's body, its data as JSON.
+class Content(NamedTuple):
+    """What the files of a frame are made of: its page's body, its data as JSON, and JSON for two scripts.
 
-    `shelf` is what its places ask of a shelf, as JSON text for a script.
+    `shelf` is what its places ask of a shelf, `draft` the map as the drafting page opens it.
     """
 
-    summary: Summary
     body: str
     data: str
     shelf: str
+    draft: str
+
+
+class Entry(NamedTuple):
+    """A frame's share of the site: what other pages say of it, and its own files."""
+
+    summary: Summary
+    content: Content
 
 
 class Drawing(NamedTuple):
@@ -93,12 +99,13 @@ def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
         load_steps=steps_words(),
         root=root,
     )
-    return Entry(
-        summarise(frame, needed, asked),
+    content = Content(
         body,
         frame_data(rim, pulls, needed),
         json_text(shelf_places(frame, asked, answers)),
+        json_text(written_value(frame, catalogue)),
     )
+    return Entry(summarise(frame, needed, asked), content)
 
 
 def face_drawing(body: str) -> str:

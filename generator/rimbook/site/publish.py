@@ -23,7 +23,7 @@ from rimbook.site.cross import Cross, cross_index
 from rimbook.site.csv_files import frame_table, hole_rows
 from rimbook.site.data_files import frame_file, with_confidence
 from rimbook.site.draft_page import draft_pages
-from rimbook.site.entry import Entry, entry
+from rimbook.site.entry import Content, entry
 from rimbook.site.exchange import exchange
 from rimbook.site.finder_page import finder_pages
 from rimbook.site.fits_page import fits_page
@@ -53,12 +53,12 @@ from rimbook.site.wanted_page import wanted_page
 
 STYLE = "assets/rimbook.css"
 
-Fetch = Callable[[str], Entry]
+Fetch = Callable[[str], Content]
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """What the site is made from: all frames in summary, and a way to fetch an entry when its turn comes.
+    """What the site is made from: all frames in summary, and a way to fetch a frame's content in its turn.
 
     `record` fetches a frame as it was read, for the few pages that work something out anew. `keep` keeps a
     file to print from build to build. `moved` has the names that changed, `history` what changed when.
@@ -105,7 +105,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     yield from club_pages(source.clubs, cross, settings)
     yield from shelf_pages(source.clubs, cross, source.record, lambda: book().answers, settings)
     yield from prices_page(source.catalogue)
-    yield from draft_pages(cross, source.catalogue, source.record, settings)
+    yield from draft_pages(cross, source.catalogue, source.fetch, settings)
     yield offline_page()
     ordered = [cross.frames[slug] for slug in sorted(cross.frames)]
     yield from book_files(ordered, source.catalogue, source.moved, cross)
@@ -143,7 +143,8 @@ def site(book: Book, settings: Settings | None = None) -> Iterator[Page | Asset]
     entries = {slug: entry(place(frame), sets, answers) for slug, frame in book.frames.items()}
     summaries = [each.summary for each in entries.values()]
     record = book.frames.__getitem__
-    source = Source(summaries, entries.__getitem__, book.parts, record, clubs=book.clubs, moved=book.moved)
+    contents = {slug: each.content for slug, each in entries.items()}
+    source = Source(summaries, contents.__getitem__, book.parts, record, clubs=book.clubs, moved=book.moved)
     return publish(source, settings)
 
 
