@@ -28,7 +28,7 @@ _WRITERS = ("jinja2", "markupsafe", "pydantic-core")
 
 
 class Kept(NamedTuple):
-    """One kept entry: what others show of it and the record of its frame, as JSON, then what its files hold."""
+    """One kept entry: what others show of it and the frame's record, as JSON, then what its files hold."""
 
     brief: bytes
     record: bytes

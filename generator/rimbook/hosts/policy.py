@@ -33,7 +33,10 @@ META = f'<meta http-equiv="Content-Security-Policy" content="{POLICY}">'
 
 _INLINE_SCRIPT = re.compile(r"<script>(.*?)</script>", re.DOTALL)
 _CHARSET = re.compile(r"<meta charset=[^>]*>", re.IGNORECASE)
-_SUSPECT = re.compile(r"<(?:style|base)\b|\s(?:style|on[a-z]+)\s*=|<script(?![^>]*\ssrc=)", re.IGNORECASE)
+_SUSPECT = re.compile(
+    r"<(?:style|base)\b|\s(?:style|on[a-z]+)\s*=|<script(?![^>]*\s(?:src=|type=\"application/json\"))",
+    re.IGNORECASE,
+)
 
 
 def strict(html: str, root: str) -> tuple[str, dict[str, bytes]]:
