@@ -45,7 +45,8 @@ def yearly(rate: float) -> str:
 
 def serves(drawer: Drawer, names: Mapping[str, str]) -> str:
     """The frames a drawer serves."""
-    return listed(sorted({names[each.frame] for each in drawer.filled.asked}, key=str.casefold))
+    own = {names[each.frame] for each in drawer.filled.asked}
+    return listed(sorted(own, key=lambda name: (name.lower(), name)))
 
 
 def stands_in(drawer: Drawer, catalogue: Catalogue) -> str:
