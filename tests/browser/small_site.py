@@ -119,7 +119,8 @@ def _card(frame: FinderFrame) -> bytes:
     if frame.sport == "badminton":
         parts.append(BoardPart("barrel-27-short", "Short barrel 2.7", "wide", 8, "singly"))
     facts = [("Strings", f"{frame.mains} × {frame.crosses}"), ("Bores", ", ".join(frame.bores))]
-    return board_card(frame.slug, frame.name, f"frames/{frame.slug}/face.svg", facts, parts)
+    shelf = '{"places":[],"items":{}}'
+    return board_card(frame.slug, frame.name, f"frames/{frame.slug}/face.svg", facts, parts, shelf)
 
 
 def _frame_body(frame: FinderFrame) -> str:

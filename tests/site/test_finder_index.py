@@ -21,7 +21,7 @@ from rimbook.site.finder_index import (
     finder_index,
     glossary_word,
 )
-from rimbook.site.handover import handover
+from rimbook.site.handover import handover, json_text
 from tests.speed.finder import generated, sizes
 
 PLOVER = FinderFrame(
@@ -129,7 +129,11 @@ def test_a_card_of_the_board() -> None:
         BoardPart("a", "A", "single", 62, "singly"),
         BoardPart(None, "unknown part", "unknown", 2, "unknown"),
     ]
-    card = read(board_card("plover-76", "Plover 76 (2024)", "a.svg", [("Bores", "2.1")], parts))
+    shelf = json_text({"places": [], "items": {"a": {"name": "</script>"}}})
+    script = board_card("plover-76", "Plover 76 (2024)", "a.svg", [("Bores", "2.1")], parts, shelf)
+    assert b"<" not in script
+    card = read(script)
+    assert card["shelf"]["items"]["a"]["name"] == "</script>"
     assert board_file("plover-76") == "data/board/plover-76.js"
     assert (card["path"], card["facts"]) == ("frames/plover-76/index.html", [["Bores", "2.1"]])
     assert [part["path"] for part in card["parts"]] == ["parts/a/index.html", ""]

@@ -15,14 +15,24 @@ export function readMm(typed) {
 }
 
 /**
- * A number with at most two digits behind the point and no needless zeros: 2.10 is `2.1`. Halves go to the
- * even digit, as where the build writes numbers.
+ * A number with at most two digits behind the point and no needless zeros: 2.10 is `2.1`.
  * @param {number} value
  */
 export function number(value) {
-  const isHalf = Number.isInteger(value * 8) && !Number.isInteger(value * 4);
-  const text = (isHalf ? Math.round(value * 50) / 50 : value).toFixed(2);
-  return text.replace(/\.?0+$/, "");
+  return decimals(value, 2);
+}
+
+/**
+ * The same with as many digits as are wanted, at most 6. Halves go to the even digit, as where the build
+ * writes numbers.
+ * @param {number} value
+ * @param {number} digits
+ */
+export function decimals(value, digits) {
+  const isHalf = Number.isInteger(value * 2 ** (digits + 1)) && !Number.isInteger(value * 2 ** digits);
+  const below = Math.floor(value * 10 ** digits);
+  const text = (isHalf ? (below % 2 === 0 ? below : below + 1) / 10 ** digits : value).toFixed(digits);
+  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
 }
 
 /**
