@@ -20,6 +20,7 @@ FURTHER = {
     "finder-filtered": "finder/index.html#q=plover&sport=badminton",
     "board-kept": "board/index.html#frames=plover-76,weir-72",
     "frame-pinned": "frames/plover-76/index.html#R9",
+    "my-shelf-offered": "my-shelf/index.html#frames=plover-76,weir-72",
     "draft-opened": "draft/index.html#map=plover-76",
     "fits-asked": "fits/index.html#bore=2.7&depth=9.8&strings=2&step=0.05&string=0.7",
 }

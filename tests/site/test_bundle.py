@@ -97,8 +97,24 @@ def test_what_the_minifier_gets_wrong_is_refused(line: str) -> None:
         bundle("page", {"page": f"const b = 1;\n{line}\n"})
 
 
+@pytest.mark.parametrize(
+    "line", ["c = (a ?? 0) | b;", "d(a, (c.get(a) ?? 0n) | (1n << b));", "c = (a ?? d(b, e(a)))\n| b;"]
+)
+def test_what_loses_its_brackets_is_refused(line: str) -> None:
+    """tdewolff-minify 2.24 writes `a ?? 0 | b`, which means `a ?? (0 | b)`."""
+    with pytest.raises(CannotBundle, match=r"page\.js:\d+: “\|” follows “\(a \?\? b\)”"):
+        bundle("page", {"page": f"const b = 1;\n{line}\n"})
+
+
 def test_what_looks_like_it_is_let_pass() -> None:
-    for line in ("for (const [a, b] of c) d = (e);", "const { a } = b(c);", "const a = (b);"):
+    for line in (
+        "for (const [a, b] of c) d = (e);",
+        "const { a } = b(c);",
+        "const a = (b);",
+        "a = b | (c ?? d);",
+        "a = (b ?? c) || d;",
+        "a = e(b ?? c) + (d | e);",
+    ):
         assert line in bundle("page", {"page": f"{line}\n"})
 
 

@@ -50,7 +50,7 @@ export function startBoard(host) {
       slugs.length ? null : emptyBoard(finder),
       isMine ? null : sentBoard(slugs, mine, take),
       absent.length ? absentList(absent, isMine, drop, finder) : null,
-      slugs.length ? printButton() : null,
+      slugs.length ? boardTools(slugs, root) : null,
       cards.length
         ? el(
             "div",
@@ -241,11 +241,16 @@ function partsTable(lines, cards, root) {
   return el("section", { class: "rb-board-parts" }, heading, frame);
 }
 
-function printButton() {
+/**
+ * @param {readonly string[]} slugs
+ * @param {string} root
+ */
+function boardTools(slugs, root) {
   return el(
     "p",
     { class: "rb-board-tools" },
     button("Print this board", () => print()),
+    el("a", { href: `${root}my-shelf/index.html${hashOf(slugs)}` }, "Plan a shelf for these frames"),
   );
 }
 

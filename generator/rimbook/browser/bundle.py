@@ -9,7 +9,7 @@ the modules of this package need is understood; anything else is an error, never
 - nothing is renamed, no module imports itself by a detour, and no line of a template text begins like
   a comment;
 - no name is taken out of something in brackets, as in `const { a } = (b)`: the program that makes scripts
-  smaller puts that before what stands above it.
+  smaller puts that before what stands above it. Nor does `|` follow `(a ?? b)`: it would lose its brackets.
 """
 
 from __future__ import annotations
@@ -22,9 +22,9 @@ from importlib.resources import files
 
 from rimbook.browser.smaller import smaller
 
-PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits", "prices", "tape", "draft")
-"""The kinds of page script: any page, and those of a frame, the finder, the board, what fits, prices, a tape,
-and the drafting page."""
+PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits", "prices", "my_shelf", "tape", "draft")
+"""The kinds of page script: any page, and those of a frame, the finder, the board, what fits, prices, a shelf
+of one's own, a tape, and the drafting page."""
 
 LATER_SCRIPTS = ("sheet",)
 """What a page loads besides, once somebody wants it: the bench sheet of a frame."""
@@ -54,6 +54,7 @@ _OTHER = re.compile(r"^[ \t]*(?:import|export)\b|\bimport\s*[.(]", re.MULTILINE)
 _TAKEN_OUT = re.compile(
     r"\b(?:const|let|var)\s*(?:\{[^{}]*\}|\[[^\[\]]*\])\s*=\s*(?:/\*(?:(?!\*/).)*\*/\s*)?\(", re.DOTALL
 )
+_LOSES_BRACKETS = re.compile(r"\?\?(?:[^()]|\((?:[^()]|\([^()]*\))*\))*\)\s*\|(?!\|)")
 _COMMENT = re.compile(r"/\*.*?\*/|//[^\n]*", re.DOTALL)
 _COMMENT_LINES = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*\n|//[^\n]*\n)", re.DOTALL | re.MULTILINE)
 _NAME = re.compile(r"[A-Za-z_$][\w$]*")
@@ -158,6 +159,12 @@ def _refuse_others(name: str, source: str) -> None:
         raise CannotBundle(
             f"{name}.js:{line}: a name is taken out of something in brackets; expected a constant for what "
             "is in them first."
+        )
+    loses = _LOSES_BRACKETS.search(bare)
+    if loses:
+        line = bare.count("\n", 0, loses.end()) + 1
+        raise CannotBundle(
+            f"{name}.js:{line}: “|” follows “(a ?? b)”, whose brackets get lost; expected “c | (a ?? b)”."
         )
 
 

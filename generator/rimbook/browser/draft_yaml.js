@@ -4,6 +4,7 @@
  */
 
 import { entries, isMapping, wordsOf } from "./draft_written.js";
+import { scalar, UNSEEN, wellFormed } from "./yaml_text.js";
 
 /** @typedef {import("./draft_written.js").Draft} Draft */
 
@@ -14,12 +15,8 @@ const ORDER = [
   "measured", "confirmed", "note",
 ]; // prettier-ignore
 const IN_LINES = ["fitted", "strips", "confirmed"];
-const PLAIN = /^[A-Za-z][A-Za-z0-9_ .'&/()-]*$/;
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const TENSION = /^\d{1,3}(\.\d{1,2})? (lb|kg|N)$/;
-const MEANS_MORE = new Set(["true", "false", "null", "yes", "no", "on", "off", "unknown"]);
-// What JSON lets stand and YAML does not, or what no reader can see.
-const UNSEEN = /[\u007f-\u009f\u00ad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff]/g;
 
 /** The line by which an editor finds the schema of a map, as seen from where maps lie. */
 export const MODELINE = "# yaml-language-server: $schema=../../generator/rimbook/schemas/map.schema.json";
@@ -32,26 +29,6 @@ export function writeYaml(draft) {
   const keys = [...ORDER, ...Object.keys(draft).filter((key) => !ORDER.includes(key))];
   const lines = keys.flatMap((key) => (isNothing(draft[key]) ? [] : entry(key, draft[key], "")));
   return [MODELINE, ...lines, ""].join("\n");
-}
-
-/**
- * A text as YAML reads it back: plain where that is safe, else in double quotes.
- * @param {string} text
- */
-export function scalar(text) {
-  const isPlain = PLAIN.test(text) && text === text.trim() && !MEANS_MORE.has(text.toLowerCase());
-  return isPlain ? text : quoted(text);
-}
-
-/** @param {string} text */
-function quoted(text) {
-  const escape = (/** @type {string} */ each) => `\\u${each.charCodeAt(0).toString(16).padStart(4, "0")}`;
-  return JSON.stringify(wellFormed(text)).replace(UNSEEN, escape);
-}
-
-/** @param {string} text */
-function wellFormed(text) {
-  return text.replace(/\p{Surrogate}/gu, "\ufffd");
 }
 
 /** @param {unknown} value */

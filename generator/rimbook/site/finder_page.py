@@ -44,8 +44,15 @@ def _from_index(index: Callable[[], dict[str, bytes]], file: str) -> bytes:
 
 def _index(cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlace]) -> dict[str, bytes]:
     parts = [FinderPart(part.id, part.name, KIND_NAMES[part.kind], part.maker) for part in catalogue.values()]
-    found = [*_lists(cross), *places]
+    found = [*_lists(cross), *_single_pages(), *places]
     return finder_index(map(_frame, cross.frames.values()), parts, found)
+
+
+def _single_pages() -> Iterator[FinderPlace]:
+    """Pages that are alone of their kind, as the menus name them."""
+    for kind in KINDS.values():
+        if kind.single and kind.name != "finder":
+            yield FinderPlace("page", kind.title, link("", kind.pattern))
 
 
 def _frame(frame: Summary) -> FinderFrame:

@@ -36,7 +36,7 @@ _NEEDED = frozenset(
     {"index.html", "assets/images/favicon.png"}
     | {
         f"{KINDS[name].pattern}index.html"
-        for name in ("finder", "board", "fits", "prices", "draft", "offline")
+        for name in ("finder", "board", "fits", "prices", "my-shelf", "draft", "offline")
     }
 )
 

@@ -68,6 +68,7 @@ KINDS = {
         Kind("club", "clubs/*/", "clubs/"),
         Kind("shelf", "clubs/*/shelf/", "clubs/"),
         Kind("prices", "prices/", "prices/", "Prices and stock"),
+        Kind("my-shelf", "my-shelf/", "my-shelf/", "My shelf"),
         Kind("draft", "draft/", "draft/", "Draft a map"),
         Kind("offline", "offline/", "offline/", "Offline use"),
         Kind("rules", "rules/", "rules/", "Rules of the book"),

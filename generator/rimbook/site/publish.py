@@ -33,6 +33,7 @@ from rimbook.site.history_page import History, history_page, unknown_history
 from rimbook.site.interchange_page import interchange_page
 from rimbook.site.matrix_pages import matrix_pages
 from rimbook.site.moved_pages import moved_pages
+from rimbook.site.my_shelf_page import my_shelf_page
 from rimbook.site.numbers.page import number_pages
 from rimbook.site.numbers.shown import shown
 from rimbook.site.offline_page import offline_page
@@ -105,6 +106,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     yield from club_pages(source.clubs, cross, settings)
     yield from shelf_pages(source.clubs, cross, source.record, lambda: book().answers, settings)
     yield from prices_page(source.catalogue)
+    yield from my_shelf_page()
     yield from draft_pages(cross, source.catalogue, source.fetch, settings)
     yield offline_page()
     ordered = [cross.frames[slug] for slug in sorted(cross.frames)]
@@ -167,6 +169,7 @@ def style() -> bytes:
         "draft_photo.css",
         "tape.css",
         "shelf.css",
+        "my_shelf.css",
         "print.css",
     )
     *sheets, paper = [(static / name).read_text("utf-8") for name in names]

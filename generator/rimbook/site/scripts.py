@@ -21,7 +21,8 @@ def script_files() -> Iterator[Asset]:
 
 def script_tag(kind: str, root: str) -> str:
     """The element that loads the script of a kind of page. `root` is the way to the top of the site."""
-    name = kind if kind in PAGE_SCRIPTS else "page"
+    own = kind.replace("-", "_")
+    name = own if own in PAGE_SCRIPTS else "page"
     return f'<script defer src="{root}{_file(name)}"></script>'
 
 

@@ -37,11 +37,17 @@ The name of a topic leads to its page, the name of a formula to that formula.
 """
 
 
+WORKED_OUT = {"my-shelf": KINDS["my-shelf"].pattern}
+"""Pages that work a topic out for whoever types something in, by name."""
+
+
 def explained(name: str, root: str = "") -> str:
-    """The address at which a number is explained, as seen from a page with this way to the root.
+    """The address at which a number is explained or worked out. `root` is the way up from the page that asks.
 
     Raises ValueError, naming the nearest, for a name that is none.
     """
+    if name in WORKED_OUT:
+        return link(root, WORKED_OUT[name])
     if name not in ANCHORS:
         close = nearest(name, ANCHORS)
         hint = f"nearest: {close}" if close else f"expected one of {', '.join(ANCHORS)}"

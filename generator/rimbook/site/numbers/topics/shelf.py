@@ -124,6 +124,8 @@ TOPIC = Topic(
         is. Stock of a part that serves only some places of a drawer is used up there first.
 
         After a season, what was counted changes the rates: the plan weighs as much as one year of counting.
+
+        A shop without a club's file plans on [My shelf](my-shelf), by the same working-out on its own device.
         """
     ),
     formulas=(
