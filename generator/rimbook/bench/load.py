@@ -8,6 +8,7 @@ from math import atan2, exp, hypot, sin
 from typing import NamedTuple
 
 from rimbook.book.model import Address
+from rimbook.rim.once import once
 from rimbook.rim.types import Leg, Point, Rim
 
 
@@ -36,11 +37,11 @@ def forces(rim: Rim, *, friction: float = 0.0) -> Mapping[Address, Point]:
 
 
 def forces_at(rim: Rim, frictions: Sequence[float]) -> tuple[Mapping[Address, Point], ...]:
-    """The same at each of several coefficients of friction: the legs are laid only once."""
+    """The same at each of several coefficients of friction."""
     for friction in frictions:
         if friction < 0:
             raise ValueError(f"A friction coefficient cannot be {friction}; it is 0 or more.")
-    laid = [each for path in rim.paths for each in _laid(rim, path.legs, turned=any(frictions))]
+    laid = _laid(rim)
     return tuple(_summed(rim, laid, friction) for friction in frictions)
 
 
@@ -87,12 +88,16 @@ class _Laid(NamedTuple):
     turn: float
 
 
-def _laid(rim: Rim, legs: Sequence[Leg], *, turned: bool) -> Iterator[_Laid]:
+@once
+def _laid(rim: Rim) -> list[_Laid]:
+    return [each for path in rim.paths for each in _laid_along(rim, path.legs)]
+
+
+def _laid_along(rim: Rim, legs: Sequence[Leg]) -> Iterator[_Laid]:
     ways = [_way(rim, leg) for leg in legs]
-    turns = [0.0, *(_turn(one, other) for one, other in pairwise(ways)), 0.0] if turned else []
-    for index, (leg, (x, y)) in enumerate(zip(legs, ways, strict=True)):
-        counts = turned and leg.run == "outside"
-        yield _Laid(leg.start, leg.end, x, y, max(turns[index], turns[index + 1]) if counts else 0.0)
+    turns = [0.0, *(_turn(one, other) for one, other in pairwise(ways)), 0.0]
+    for leg, (x, y), before, after in zip(legs, ways, turns, turns[1:], strict=False):
+        yield _Laid(leg.start, leg.end, x, y, max(before, after) if leg.run == "outside" else 0.0)
 
 
 def _way(rim: Rim, leg: Leg) -> tuple[float, float]:
