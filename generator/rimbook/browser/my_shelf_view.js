@@ -23,6 +23,7 @@ import { planShelf } from "./shelf_plan.js";
 import { canBePlanned, rules, takeRules } from "./shelf_terms.js";
 import { learn } from "./shelf_update.js";
 import { onShopElsewhere, openShop } from "./shop.js";
+import { undoBar } from "./undo_bar.js";
 import { counted, listed } from "./words.js";
 
 /** @typedef {import("./my_shelf_result.js").Shown} Shown */
@@ -59,16 +60,8 @@ export function startMyShelf(host) {
   const links = { prices: `${root}prices/index.html` };
 
   const told = el("p", { class: "rb-my-shelf-told", role: "status" });
-  const said = el("p", { class: "rb-prices-said", role: "status" });
-  const undo = el("button", { type: "button", class: "rb-button", hidden: true }, "Undo");
-  const say = (/** @type {string} */ says, /** @type {boolean} */ canUndo) => {
-    said.textContent = says;
-    undo.hidden = !canUndo;
-  };
-  undo.addEventListener("click", () => {
-    const done = store.undo();
-    say(done ? "Undone." : "That cannot be undone any more: something else was changed since.", false);
-  });
+  const bar = undoBar(store);
+  const { say } = bar;
 
   const frames = framesView(store, book, constants.limits, say);
   const terms = termsView(store, constants, say);
@@ -96,7 +89,7 @@ export function startMyShelf(host) {
     result.element,
     season.element,
     keep.element,
-    el("div", { class: "rb-prices-bar" }, said, undo),
+    bar.element,
   );
   framesBox.open(store.value.frames.length === 0 || location.hash.startsWith("#frames="));
   addEventListener("hashchange", () => {

@@ -11,6 +11,7 @@ import { PricesStore } from "./prices_store.js";
 import { priceTable } from "./prices_table.js";
 import { termsForm } from "./prices_terms.js";
 import { load } from "./registry.js";
+import { undoBar } from "./undo_bar.js";
 
 /** @typedef {import("./buy_list.js").Sold} Sold */
 /** @typedef {import("./buy_list.js").Shelved} Shelved */
@@ -34,16 +35,8 @@ export function startPrices(host) {
   /** @type {Book | null} */
   let book = null;
   const store = new PricesStore();
-  const said = el("p", { class: "rb-prices-said", role: "status" });
-  const undo = el("button", { type: "button", class: "rb-button", hidden: true }, "Undo");
-  const say = (/** @type {string} */ says, /** @type {boolean} */ canUndo) => {
-    said.textContent = says;
-    undo.hidden = !canUndo;
-  };
-  undo.addEventListener("click", () => {
-    const done = store.undo();
-    say(done ? "Undone." : "That cannot be undone any more: something else was changed since.", false);
-  });
+  const bar = undoBar(store);
+  const { say } = bar;
 
   const parts = el("datalist", { id: PARTS });
   /** @type {Map<string, string>} */
@@ -128,7 +121,7 @@ export function startPrices(host) {
       terms.labour,
     ),
     box("File", fileTools(store, say)),
-    el("div", { class: "rb-prices-bar" }, said, undo),
+    bar.element,
   );
   store.listen(show);
   show(store.shop);
