@@ -44,6 +44,6 @@ def test_a_wrong_threshold_stops_the_build(
 def test_entries_are_made_anew_when_thresholds_change(tmp_path: Path) -> None:
     frames, cache = book(tmp_path), tmp_path / "cache"
     told: list[str] = []
-    assert Workshop(frames, cache, told.append).source().fetch("plover-76").body.count("24 lb") > 0
+    assert Workshop(frames, cache, told.append).source().fetch("plover-76").body.count(b"24 lb") > 0
     other = changed({"usual_tension_lb": {"badminton": 21}}, DEFAULT)
-    assert "21 lb" in Workshop(frames, cache, told.append, other).source().fetch("plover-76").body
+    assert b"21 lb" in Workshop(frames, cache, told.append, other).source().fetch("plover-76").body

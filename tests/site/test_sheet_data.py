@@ -142,7 +142,7 @@ def test_the_page_hands_over_the_same() -> None:
     frame = book.frames["wren-8"]
     own, sets = Answers(index_parts(book.parts)), sets_of(book.parts)
     rim = place(frame)
-    body = entry(rim, sets, own).content.body
+    body = entry(rim, sets, own).content.body.decode()
     start = body.index('<script type="application/json">') + len('<script type="application/json">')
     told = json.loads(body[start : body.index("</script>", start)])
     assert told == sheet_data(frame, places(frame, book.parts), frame_numbers(rim, own), own, sets)

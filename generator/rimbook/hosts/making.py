@@ -122,7 +122,8 @@ def make(bench: Bench, path: Path) -> Made:
         return Made(slug, key, None, (*problems, fault))
     about = replace(file.frame, holes=(), strips=(), twins=())
     brief = Brief(made.summary, about, across, sum(problem.severity == "warning" for problem in problems))
-    kept = Kept(BRIEF.dump_json(brief), FRAME.dump_json(file.frame), *map(str.encode, made.content))
+    body, *texts = made.content
+    kept = Kept(BRIEF.dump_json(brief), FRAME.dump_json(file.frame), body, *map(str.encode, texts))
     held = bench.cache.write(slug, key, kept)
     return Made(slug, key, brief, problems, spilt=not held)
 
@@ -135,8 +136,8 @@ def _answers(bench: Bench) -> Answers:
 
 def fetch(bench: Bench, path: Path) -> Content:
     """What was made of a map before. Raises LookupError where the map has become wrong since."""
-    _, _, *content = _found(bench, path)
-    return Content(*map(bytes.decode, content))
+    _, _, body, *texts = _found(bench, path)
+    return Content(body, *map(bytes.decode, texts))
 
 
 def record(bench: Bench, path: Path) -> Frame:

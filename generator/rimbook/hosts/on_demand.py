@@ -7,6 +7,8 @@ import os
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
+from dataclasses import replace
+from functools import partial
 from itertools import chain
 from multiprocessing import get_context
 from multiprocessing.pool import AsyncResult
@@ -19,7 +21,7 @@ from rimbook.hosts.progress import Tell, progress
 from rimbook.hosts.shell import Shell
 from rimbook.hosts.workshop import WrongBook
 from rimbook.site.offline_list import Fingerprint, fingerprint
-from rimbook.site.pages import Asset, Page
+from rimbook.site.pages import INSIDE, Asset, Page
 from rimbook.site.settings import Settings
 
 # As WSGI has it: environment and start of the response in, body out.
@@ -164,8 +166,14 @@ class OnDemand:
 def _content(each: Page | Asset, shells: Mapping[str, Shell], settings: Settings) -> Callable[[], bytes]:
     if isinstance(each, Asset):
         return each.make
-    shell = shells[each.kind]
-    return lambda: shell.fill(each, settings.edit_url(each.edit) if each.edit else None).encode()
+    return partial(_filled, shells[each.kind], each, settings)
+
+
+def _filled(shell: Shell, page: Page, settings: Settings) -> bytes:
+    """A whole page. What is kept as bytes goes into it as it is: to read it as text first takes longer."""
+    edit_url = settings.edit_url(page.edit) if page.edit else None
+    text = shell.fill(replace(page, inside=None), edit_url).encode()
+    return text.replace(INSIDE.encode(), page.inside(), 1) if page.inside else text
 
 
 _WRITER: list[OnDemand] = []

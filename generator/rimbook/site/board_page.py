@@ -33,7 +33,7 @@ def board_files(
 ) -> Iterator[Asset]:
     """A frame's card and its face drawing. `fetch` gives what its files are made of."""
     yield Asset(board_file(frame.slug), lambda: _card(frame, fetch(frame.slug).shelf, catalogue, sets))
-    yield Asset(drawing_file(frame.slug), lambda: face_drawing(fetch(frame.slug).body).encode())
+    yield Asset(drawing_file(frame.slug), lambda: face_drawing(fetch(frame.slug).body))
 
 
 def drawing_file(slug: str) -> str:

@@ -41,7 +41,7 @@ class Content(NamedTuple):
     `shelf` is what its places ask of a shelf, `draft` the map as the drafting page opens it.
     """
 
-    body: str
+    body: bytes
     data: str
     shelf: str
     draft: str
@@ -100,7 +100,7 @@ def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
         root=root,
     )
     content = Content(
-        body,
+        body.encode(),
         frame_data(rim, pulls, needed),
         json_text(shelf_places(frame, asked, answers)),
         json_text(written_value(frame, catalogue)),
@@ -108,10 +108,10 @@ def entry(rim: Rim, sets: Sets, answers: Answers) -> Entry:
     return Entry(summarise(frame, needed, asked), content)
 
 
-def face_drawing(body: str) -> str:
+def face_drawing(body: bytes) -> bytes:
     """The face drawing out of the body of an entry: the first drawing there is."""
-    start = body.index("<svg")
-    return body[start : body.index("</svg>", start) + len("</svg>")]
+    start = body.index(b"<svg")
+    return body[start : body.index(b"</svg>", start) + len(b"</svg>")]
 
 
 def _drawings(rim: Rim, catalogue: Catalogue, pulls: Mapping[Address, float]) -> tuple[Drawing, ...]:

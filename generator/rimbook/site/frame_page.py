@@ -11,7 +11,7 @@ from rimbook.site.cross import Cross
 from rimbook.site.data_files import frame_file
 from rimbook.site.draft_page import draft_link
 from rimbook.site.links import frame_path
-from rimbook.site.pages import Page, to_root
+from rimbook.site.pages import INSIDE, Page, to_root
 from rimbook.site.prints import frame_print_links
 from rimbook.site.settings import Settings
 from rimbook.site.summary import Summary
@@ -21,8 +21,8 @@ from rimbook.site.words import counted
 MOST_ALIKE = 12
 
 
-def frame_page(frame: Summary, make: Callable[[], str]) -> Page:
-    """The page of a frame; `make` gives its body, as `frame_body` does."""
+def frame_page(frame: Summary, make: Callable[[], str], entry: Callable[[], bytes]) -> Page:
+    """The page of a frame; `make` gives its body, as `frame_body` does, and `entry` the body of its entry."""
     return Page(
         path=frame_path(frame.slug),
         kind="frame",
@@ -32,17 +32,18 @@ def frame_page(frame: Summary, make: Callable[[], str]) -> Page:
             f"{counted(frame.holes, 'hole')}, which part sits in which hole."
         ),
         make=make,
+        inside=entry,
         edit=frame.source,
     )
 
 
-def frame_body(frame: Summary, entry: str, cross: Cross, settings: Settings) -> str:
-    """Join the body of an entry with sister frames, frames alike and the link to its source."""
+def frame_body(frame: Summary, cross: Cross, settings: Settings) -> str:
+    """What stands round the body of an entry: sister frames, frames alike and the link to its source."""
     alike, same = cross.likeness.of(frame, MOST_ALIKE)
     return render(
         "frame_page.html",
         frame=frame,
-        entry=Markup(entry),  # noqa: S704 - rendered before, with every text escaped
+        entry=Markup(INSIDE),  # noqa: S704 - a comment of our own
         cross=cross,
         sisters=cross.sisters(frame),
         alike=alike,

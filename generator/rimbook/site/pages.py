@@ -82,13 +82,17 @@ KINDS = {
 }
 
 
+INSIDE = "<!--inside-->"
+
+
 @dataclass(frozen=True, slots=True)
 class Page:
     """A page without the chrome around it.
 
     `path` ends in a slash and is relative to the root of the site. `title` and
     `description` are plain text. `make` gives the body: HTML with its own first heading,
-    made only when a host wants it. `edit` is the path of the file the page was made from.
+    made only when a host wants it. `inside` gives what stands in it in place of `INSIDE`: HTML that was made
+    before and is kept as bytes. `edit` is the path of the file the page was made from.
     `leads_to` is the path of the page to which a browser goes on at once.
     """
 
@@ -99,11 +103,13 @@ class Page:
     make: Callable[[], str]
     edit: str | None = None
     leads_to: str | None = None
+    inside: Callable[[], bytes] | None = None
 
     @property
     def body(self) -> str:
-        """The body, made now."""
-        return self.make()
+        """The whole body, made now."""
+        made = self.make()
+        return made.replace(INSIDE, self.inside().decode(), 1) if self.inside else made
 
     @property
     def file(self) -> str:

@@ -114,7 +114,8 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     yield from moved_pages(source.moved, cross, source.catalogue)
     fetch = lru_cache(maxsize=1)(source.fetch)  # a page and its data are mostly made one after the other
     for frame in ordered:
-        yield frame_page(frame, partial(_frame_body, frame, fetch, cross, settings))
+        entry_body = partial(_entry_body, frame.slug, fetch)
+        yield frame_page(frame, partial(frame_body, frame, cross, settings), entry_body)
         yield Asset(frame_file(frame.slug), partial(_frame_data, frame, fetch, cross))
         yield Asset(frame_table(frame.slug), partial(_hole_rows, frame.slug, fetch))
         yield from board_files(frame, fetch, source.catalogue, sets)
@@ -126,8 +127,8 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
             yield from club_prints(club, source.record, source.catalogue, settings, source.keep)
 
 
-def _frame_body(frame: Summary, fetch: Fetch, cross: Cross, settings: Settings) -> str:
-    return frame_body(frame, fetch(frame.slug).body, cross, settings)
+def _entry_body(slug: str, fetch: Fetch) -> bytes:
+    return fetch(slug).body
 
 
 def _frame_data(frame: Summary, fetch: Fetch, cross: Cross) -> bytes:
