@@ -222,6 +222,7 @@ def _few(bench: Bench, left: Iterable[Path]) -> Iterator[Made]:
 def _many(bench: Bench, left: Sequence[Path]) -> Iterator[Made]:
     """Spread over processes; where they cannot be had, one after the other."""
     done = 0
+    program_version()  # here, so that no process has to work it out by itself
     try:
         with ProcessPoolExecutor(
             os.cpu_count(), mp_context=get_context(start_method()), initializer=_set_up, initargs=(bench,)
