@@ -125,6 +125,7 @@ def test_by_keyboard_alone(browser: Browser, root: str) -> None:
         _press(page, "Load an invented example list")
         page.goto(f"{root}/{PLOVER}")
         _press(page, "Open the bench sheet")
+        expect(page.get_by_role("button", name="Close the bench sheet")).to_be_focused()
         _press(page, "None of the three")
         _tab_to(page, "document.activeElement.closest('[data-rb-drawing=face]') && hole")
         for hole in SPLIT:
