@@ -3,27 +3,20 @@
 from __future__ import annotations
 
 import random
-from itertools import product
 
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.stats import poisson
 
 from rimbook.bench.shelf_poisson import enough
+from tests.affine import affine_lines
 
 SERVICE = 0.95
 
 
 def lines(dimension: int) -> list[list[str]]:
     """The lines {a, b, c} with a + b + c = 0 of the affine space over three elements."""
-    points = list(product(range(3), repeat=dimension))
-    found = {
-        frozenset((a, b, tuple(-(x + y) % 3 for x, y in zip(a, b, strict=True))))
-        for a in points
-        for b in points
-        if a != b
-    }
-    return [sorted("".join(map(str, point)) for point in line) for line in sorted(found, key=sorted)]
+    return [["".join(map(str, point)) for point in line] for line in affine_lines(dimension)]
 
 
 def few_places(chance: random.Random) -> tuple[list[list[str]], list[float]]:

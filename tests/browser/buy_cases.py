@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from itertools import product
 from random import Random
 from typing import Any
+
+from tests.affine import affine_lines, affine_points
 
 Problem = dict[str, Any]
 PACKS = (1, 5, 10, 25, 50, 100)
@@ -85,19 +86,12 @@ def affine_case(dimension: int) -> Problem:
 
     Points are the vectors over the integers modulo 3, lines the triples of them that add up to zero.
     """
-    points = list(product(range(3), repeat=dimension))
-    lines = {
-        frozenset((a, b, tuple(-(x + y) % 3 for x, y in zip(a, b, strict=True))))
-        for a in points
-        for b in points
-        if a != b
-    }
-    names = {frozenset(line): f"line-{i}" for i, line in enumerate(sorted(map(sorted, lines)))}
+    names = {frozenset(line): f"line-{i}" for i, line in enumerate(affine_lines(dimension))}
     return {
         "needs": [need(name, 1, name) for name in names.values()],
         "offers": [
             offer(f"point-{i}", 1, **{name: 1 for line, name in names.items() if point in line})
-            for i, point in enumerate(points)
+            for i, point in enumerate(affine_points(dimension))
         ],
         "shelf": {},
     }

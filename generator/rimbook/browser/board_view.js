@@ -7,6 +7,7 @@
  */
 
 import { readCard, sum } from "./board_sum.js";
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { showHash } from "./hash.js";
 import { unpackFrames } from "./index_data.js";
@@ -252,15 +253,4 @@ function boardTools(slugs, root) {
     button("Print this board", () => print()),
     el("a", { href: `${root}my-shelf/index.html${hashOf(slugs)}` }, "Plan a shelf for these frames"),
   );
-}
-
-/**
- * @param {string} text
- * @param {() => void} act
- * @param {string} [label]
- */
-function button(text, act, label = text) {
-  const made = el("button", { type: "button", class: "rb-button", "aria-label": label }, text);
-  made.addEventListener("click", act);
-  return made;
 }

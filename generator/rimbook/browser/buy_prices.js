@@ -5,7 +5,7 @@
  * customer pays for one piece.
  */
 
-import { readCsv, writeCsv } from "./csv.js";
+import { headed, readCsv, uneven, writeCsv } from "./csv.js";
 import { digitsOf } from "./currencies.js";
 import { readAmount, written } from "./money.js";
 
@@ -63,13 +63,10 @@ export function readRow(fields, currency) {
  */
 export function readPriceList(text, fallback) {
   const { rows, faults } = readCsv(text);
-  const [heading, ...others] = rows;
-  const columns = heading?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  const missing = NEEDED.filter((column) => !columns.includes(column));
+  const { row: first, columns, others, missing, found } = headed(rows, NEEDED);
   if (missing.length) {
-    const found = heading ? `found ${columns.join(", ")}` : "there is no row";
     faults.push({
-      row: heading?.row ?? 1,
+      row: first,
       message: `The heading lacks ${missing.join(" and ")}: expected ${COLUMNS.join(", ")}; ${found}.`,
     });
     return { list: { currency: fallback, sold: [], shelf: [] }, settings: [], faults };
@@ -90,9 +87,7 @@ export function readPriceList(text, fallback) {
       settings.push({ row, fields });
       continue;
     }
-    const isWhole = count === columns.length;
-    const uneven = `It has ${count} cells; expected ${columns.length}, as in the heading.`;
-    const message = isWhole ? add(list, fields, row, seen) : uneven;
+    const message = uneven(count, columns.length) || add(list, fields, row, seen);
     if (message) faults.push({ row, message });
   }
   return { list, settings, faults: faults.sort((a, b) => a.row - b.row) };

@@ -51,6 +51,31 @@ export function readCsv(text) {
 }
 
 /**
+ * A table with a heading: its columns in small letters, which of those needed are missing, and what is there in words.
+ * @param {readonly Row[]} rows
+ * @param {readonly string[]} needed
+ */
+export function headed([heading, ...others], needed) {
+  const columns = heading?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
+  return {
+    row: heading?.row ?? 1,
+    columns,
+    others,
+    missing: needed.filter((column) => !columns.includes(column)),
+    found: heading ? `found ${columns.join(", ")}` : "there is no row",
+  };
+}
+
+/**
+ * What is wrong with a row that has not as many cells as the heading has columns.
+ * @param {number} cells
+ * @param {number} columns
+ */
+export function uneven(cells, columns) {
+  return cells === columns ? "" : `It has ${cells} cells; expected ${columns}, as in the heading.`;
+}
+
+/**
  * Rows as text: CRLF after each, quotes only where they are needed.
  * @param {readonly (readonly string[])[]} rows
  */

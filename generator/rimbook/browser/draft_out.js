@@ -1,7 +1,9 @@
 /** The way out: the map as YAML, to copy, to download, or to send to the forge. */
 
+import { button } from "./button.js";
 import { el } from "./dom.js";
 import { writeYaml } from "./draft_yaml.js";
+import { download } from "./files.js";
 import { copyText } from "./sheet_copy.js";
 
 /** @typedef {import("./draft_store.js").DraftStore} DraftStore */
@@ -53,11 +55,8 @@ export function outView(store, { forge, edit, folder, say }) {
   const copy = button("Copy", async () => {
     say((await copyText(writeYaml(store.draft))) ? "The map is copied." : "This browser does not let a page copy: mark the text and copy it yourself.", true);
   });
-  const download = button("Download", () => {
-    const address = URL.createObjectURL(new Blob([writeYaml(store.draft)], { type: "application/yaml" }));
-    const link = el("a", { href: address, download: fileOf(store.state) });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(address), 1_000);
+  const save = button("Download", () => {
+    download(fileOf(store.state), "application/yaml", writeYaml(store.draft));
     say(`${fileOf(store.state)} is saved where your browser saves files.`);
   });
   const send = el("a", { class: "rb-button rb-draft-main", target: "_blank", rel: "noopener noreferrer" }, "Send it in");
@@ -77,7 +76,7 @@ export function outView(store, { forge, edit, folder, say }) {
       {},
       el("div", { class: "rb-draft-fields" }, el("div", { class: "rb-draft-field" }, el("label", { for: "rb-draft-slug" }, "File name"), slug, el("p", { class: "rb-draft-hint" }, "It lies at ", path))),
       comments,
-      el("p", { class: "rb-draft-buttons" }, copy, download, forge ? send : null),
+      el("p", { class: "rb-draft-buttons" }, copy, save, forge ? send : null),
       sendWords,
       el("div", { class: "rb-scroll rb-draft-yaml", role: "region", "aria-label": "The map as YAML", tabindex: "0" }, text),
     ),
@@ -106,14 +105,4 @@ export function outView(store, { forge, edit, folder, say }) {
           : "“Send it in” opens a new file on the forge with the map in it. Nothing is sent before you confirm there.";
     },
   };
-}
-
-/**
- * @param {string} words
- * @param {() => void} go
- */
-function button(words, go) {
-  const element = el("button", { type: "button", class: "rb-button" }, words);
-  element.addEventListener("click", go);
-  return element;
 }

@@ -1,5 +1,6 @@
 /** What sits in the holes: a part for all, for a bore, for some holes, and the strips. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { field } from "./draft_fields.js";
 import { pairs } from "./draft_yaml.js";
@@ -238,16 +239,6 @@ function endsOf(word) {
 function endOf(typed) {
   const word = typed.trim().toUpperCase();
   return /^[1-9]\d{0,3}$/.test(word) ? Number(word) : word;
-}
-
-/**
- * @param {string} words
- * @param {() => void} go
- */
-function button(words, go) {
-  const element = el("button", { type: "button", class: "rb-button" }, words);
-  element.addEventListener("click", go);
-  return element;
 }
 
 /** @param {HTMLElement} rows */

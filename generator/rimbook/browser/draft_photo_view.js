@@ -1,5 +1,6 @@
 /** The part of the page that measures from a photo. The photo stays on the device; only places go into the draft. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { apply, inverse } from "./draft_homography.js";
 import { readNumber } from "./draft_fields.js";
@@ -233,14 +234,4 @@ async function sizeOf(address) {
  */
 function box(id, words, control) {
   return el("div", { class: "rb-draft-field" }, el("label", { for: id }, words), control);
-}
-
-/**
- * @param {string} words
- * @param {() => void} go
- */
-function button(words, go) {
-  const element = el("button", { type: "button", class: "rb-button" }, words);
-  element.addEventListener("click", go);
-  return element;
 }

@@ -1,23 +1,8 @@
 /** Small things that the page of a shelf is built of. */
 
-import { el, fill } from "./dom.js";
-import { counted } from "./words.js";
+import { el } from "./dom.js";
 
-/** @typedef {import("./csv.js").Fault} Fault */
 /** @typedef {import("./dom.js").Child} Child */
-
-const MOST_FAULTS = 12;
-
-/**
- * @param {string} words
- * @param {() => void} act
- * @param {string} [label] where the words alone do not say what it is about
- */
-export function button(words, act, label = "") {
-  const made = el("button", { type: "button", class: "rb-button", "aria-label": label || false }, words);
-  made.addEventListener("click", act);
-  return made;
-}
 
 /**
  * A text field that says what is wrong with what was typed. `take` gives that, or nothing.
@@ -96,55 +81,4 @@ export function facts(rows) {
     { class: "rb-facts" },
     ...rows.map(([term, said]) => el("div", {}, el("dt", {}, term), el("dd", {}, ...said))),
   );
-}
-
-/**
- * @param {HTMLElement} host
- * @param {readonly Fault[]} faults
- */
-export function showFaults(host, faults) {
-  if (!faults.length) return fill(host);
-  const items = faults.slice(0, MOST_FAULTS).map(({ row, message }) => el("li", {}, `Row ${row}: ${message}`));
-  const more = faults.length - MOST_FAULTS;
-  fill(
-    host,
-    el("p", { class: "rb-prices-wrong" }, "These rows were left out; all others were taken over:"),
-    el("ul", {}, ...items, more > 0 && el("li", {}, `and ${counted(more, "row")} more.`)),
-  );
-}
-
-/**
- * @param {string} name of the file
- * @param {string} type
- * @param {string} text
- */
-export function download(name, type, text) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  el("a", { href: address, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
-
-/**
- * A field that opens a file of text.
- * @param {string} id
- * @param {string} accept
- * @param {(text: string) => void} take
- * @param {(says: string) => void} refuse
- */
-export function fileField(id, accept, take, refuse) {
-  const file = el("input", { id, type: "file", accept });
-  file.addEventListener("change", async () => {
-    const [chosen] = file.files ?? [];
-    if (!chosen) return;
-    if (chosen.size > 2_000_000) refuse(`${chosen.name} is too large: such a table has at most 5,000 rows.`);
-    else {
-      try {
-        take(await chosen.text());
-      } catch {
-        refuse(`${chosen.name} could not be read.`);
-      }
-    }
-    file.value = "";
-  });
-  return file;
 }

@@ -3,7 +3,7 @@
  * `value`. A row about the same thing takes the place of what is there; nothing else is lost.
  */
 
-import { readCsv, writeCsv } from "./csv.js";
+import { headed, readCsv, uneven, writeCsv } from "./csv.js";
 import { percentOf, readOptional, readService, readShare, readWeeks } from "./my_shelf_read.js";
 import { isSlug, textOf } from "./my_shelf_state.js";
 import { rules } from "./shelf_terms.js";
@@ -51,13 +51,10 @@ export function writeShelf({ frames, terms, used, counted, club }) {
  */
 export function addShelf(text, shelf, limits, kinds) {
   const { rows, faults } = readCsv(text);
-  const [heading, ...others] = rows;
-  const columns = heading?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  const missing = COLUMNS.filter((column) => !columns.includes(column));
+  const { row: first, columns, others, missing, found } = headed(rows, COLUMNS);
   if (missing.length) {
-    const found = heading ? `found ${columns.join(", ").slice(0, 200)}` : "there is no row";
-    const message = `The heading lacks ${missing.join(" and ")}: expected ${COLUMNS.join(", ")}; ${found}.`;
-    return { shelf, faults: [{ row: heading?.row ?? 1, message }, ...faults], taken: 0 };
+    const message = `The heading lacks ${missing.join(" and ")}: expected ${COLUMNS.join(", ")}; ${found.slice(0, 206)}.`;
+    return { shelf, faults: [{ row: first, message }, ...faults], taken: 0 };
   }
   const reader = new Rows(shelf, limits, kinds);
   /** @type {Map<string, number>} */
@@ -68,11 +65,10 @@ export function addShelf(text, shelf, limits, kinds) {
     const about = `${kind.toLowerCase()} ${name.toLowerCase()}`;
     const before = seen.get(about);
     const message =
-      cells.length !== columns.length
-        ? `It has ${cells.length} cells; expected ${columns.length}, as in the heading.`
-        : before
-          ? `It is about the same as row ${before}, which is kept.`
-          : reader.take(kind.toLowerCase(), name.toLowerCase(), value);
+      uneven(cells.length, columns.length) ||
+      (before
+        ? `It is about the same as row ${before}, which is kept.`
+        : reader.take(kind.toLowerCase(), name.toLowerCase(), value));
     if (message) faults.push({ row, message });
     else {
       seen.set(about, row);

@@ -1,9 +1,10 @@
 /** The frames of a shelf: found and added, how many there are, how often they are restrung, and taken out. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { kept, onKept, slugsInHash } from "./kept.js";
 import { showHash } from "./hash.js";
-import { button, typedField } from "./my_shelf_bits.js";
+import { typedField } from "./my_shelf_bits.js";
 import { readOptional } from "./my_shelf_read.js";
 import { withFrame, withFrames } from "./my_shelf_state.js";
 import { counted, listed } from "./words.js";

@@ -1,7 +1,9 @@
 /** Keep and move: all that was typed as a file and back, the plan as a table, and a club's file. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
-import { button, download, fileField, showFaults } from "./my_shelf_bits.js";
+import { showFaults } from "./faults_list.js";
+import { download, tableField } from "./files.js";
 import { clubFile, clubSlug, UNNAMED } from "./my_shelf_club.js";
 import { planTable } from "./my_shelf_csv.js";
 import { addShelf, COLUMNS, writeShelf } from "./my_shelf_file.js";
@@ -14,8 +16,6 @@ import { counted } from "./words.js";
 /** @typedef {import("./my_shelf_state.js").MyShelf} MyShelf */
 /** @typedef {import("./my_shelf_view.js").Constants} Constants */
 /** @typedef {import("./kept_store.js").KeptStore<MyShelf>} Store */
-
-const CSV = ".csv,.txt,text/csv,text/plain";
 
 /**
  * @param {Store} store
@@ -30,9 +30,9 @@ export function keepView(store, constants, say) {
   const saved = (/** @type {string} */ name) => say(`Saved as ${name}, wherever this browser puts its downloads.`, false);
 
   const faults = el("div", { role: "alert" });
-  const file = fileField(
+  const file = tableField(
     "rb-my-shelf-file",
-    CSV,
+    "such a table",
     (text) => {
       const read = addShelf(text, store.value, constants.limits, Object.keys(constants.shares));
       showFaults(faults, read.faults);

@@ -10,16 +10,12 @@ import { counted } from "./words.js";
 /** @typedef {import("./my_shelf_result.js").Shown} Shown */
 /** @typedef {import("./shelf_plan.js").Drawer} Drawer */
 
-const CAUTION =
-  "A substitute is not the maker’s part: fit one dry before you order many, and never drill or file a hole to make " +
-  "it fit. Look every frame over for cracks before you renew a grommet. What the maker names comes first.";
-
 /**
  * @param {Shown} all
  * @returns {Child[]}
  */
 export function orderView(all) {
-  const { plan, prices, isStocked, isExample, links } = all;
+  const { plan, prices, isStocked, isExample, links, constants } = all;
   const wanted = inOrder(plan.drawers);
   const group = (/** @type {string} */ title, /** @type {Drawer[]} */ drawers) =>
     drawers.length
@@ -43,7 +39,7 @@ export function orderView(all) {
       ? null
       : el("p", {}, "Nothing is known of what lies on your shelf, so it is taken to be empty: enter it on ", pricesLink(links.prices), "."),
     plan.drawers.length
-      ? el("div", { class: "rb-caution", role: "note", "aria-label": "Caution" }, el("p", {}, CAUTION))
+      ? el("div", { class: "rb-caution", role: "note", "aria-label": "Caution" }, el("p", {}, constants.caution))
       : null,
   ];
 }

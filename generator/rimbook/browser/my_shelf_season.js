@@ -1,7 +1,10 @@
 /** After the season: what was used, the old rates and levels beside the new ones, and a plan by either. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
-import { button, fileField, showFaults, table, tableRow } from "./my_shelf_bits.js";
+import { showFaults } from "./faults_list.js";
+import { tableField } from "./files.js";
+import { table, tableRow } from "./my_shelf_bits.js";
 import { rules } from "./shelf_terms.js";
 import { readUsed } from "./shelf_used.js";
 import { yearly } from "./shelf_words.js";
@@ -33,7 +36,7 @@ export function seasonView(store, say) {
     say(read.used.length ? `${taken} counted.${left}` : `Nothing was counted.${left}`, read.used.length > 0);
     return read.faults.length === 0;
   };
-  const file = fileField("rb-my-shelf-used-file", ".csv,.txt,text/csv,text/plain", takeIn, (says) => say(says, false));
+  const file = tableField("rb-my-shelf-used-file", "such a table", takeIn, (says) => say(says, false));
   const paste = button("Count these rows", () => {
     if (!area.value.trim()) return say(`Paste rows first. The first row is the heading: ${HEADING}.`, false);
     if (takeIn(area.value)) area.value = "";

@@ -1,7 +1,8 @@
 /** Times, service and shares: what nobody typed is shown as the assumption that it is. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
-import { button, typedField } from "./my_shelf_bits.js";
+import { typedField } from "./my_shelf_bits.js";
 import { percentOf, readService, readShare, readWeeks } from "./my_shelf_read.js";
 import { weeks } from "./shelf_words.js";
 

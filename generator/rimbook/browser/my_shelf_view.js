@@ -42,6 +42,7 @@ import { counted, listed } from "./words.js";
  * @property {Record<string, number>} shares by kind
  * @property {Record<string, string>} kinds of parts, in words
  * @property {string[]} columns of the plan as a table
+ * @property {string} caution that stands with an order
  * @property {Limits} limits
  */
 

@@ -1,5 +1,6 @@
 /** Marks made for another version of the map, whose holes are not where they were: each is asked about. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { guesses } from "./sheet_code.js";
 import { settle, sweep } from "./sheet_state.js";
@@ -77,14 +78,4 @@ function question(store, doubt) {
     " ",
     button("Let it go", () => store.change(settle(store.sheet(), doubt, []))),
   );
-}
-
-/**
- * @param {string} words
- * @param {() => void} act
- */
-function button(words, act) {
-  const made = el("button", { type: "button", class: "rb-button" }, words);
-  made.addEventListener("click", act);
-  return made;
 }

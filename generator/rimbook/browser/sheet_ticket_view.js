@@ -1,5 +1,6 @@
 /** The end of the bench sheet: a ticket for the player, a pick list for the technician, the address to send. */
 
+import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { reached, whereIs } from "./sheet_address.js";
 import { copyText } from "./sheet_copy.js";
@@ -136,16 +137,6 @@ function asDone({ verdicts, work }) {
   return verdicts.map((verdict) =>
     done.has(verdict.piece) ? verdict : { ...verdict, act: /** @type {const} */ ("leave") },
   );
-}
-
-/**
- * @param {string} words
- * @param {() => void} act
- */
-function button(words, act) {
-  const made = el("button", { type: "button", class: "rb-button" }, words);
-  made.addEventListener("click", act);
-  return made;
 }
 
 /**

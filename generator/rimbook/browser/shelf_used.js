@@ -3,11 +3,10 @@
  * be read are left out and told, as in `bench/shelf_files.py`.
  */
 
-import { readCsv } from "./csv.js";
+import { headed, readCsv, uneven } from "./csv.js";
 import { rules } from "./shelf_terms.js";
 
 /** @typedef {import("./csv.js").Fault} Fault */
-/** @typedef {import("./csv.js").Row} Row */
 
 /** So many pieces of a part, used in so many years. @typedef {{part: string, count: number, years: number}} Used */
 
@@ -22,13 +21,10 @@ const WEEKS = /^[0-9]{1,4}(?:\.[0-9]{1,4})?$/;
  */
 export function readUsed(text) {
   const { rows, faults } = readCsv(text);
-  const [heading, ...others] = rows;
-  const columns = heading?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  const missing = NEEDED.filter((column) => !columns.includes(column));
+  const { row: first, columns, others, missing, found } = headed(rows, NEEDED);
   if (missing.length) {
-    const found = heading ? `found ${columns.join(", ")}` : "there is no row";
     const message = `The heading lacks ${missing.join(" and ")}; ${found}.`;
-    return { used: [], faults: inOrder([...faults, { row: heading?.row ?? 1, message }]) };
+    return { used: [], faults: inOrder([...faults, { row: first, message }]) };
   }
   /** @type {Used[]} */
   const used = [];
@@ -46,9 +42,8 @@ export function readUsed(text) {
  * @returns {Used | string} what is wrong with the row, in words
  */
 function usedOf(cells, columns) {
-  if (cells.length !== columns.length) {
-    return `It has ${cells.length} cells; expected ${columns.length}, as in the heading.`;
-  }
+  const wrong = uneven(cells.length, columns.length);
+  if (wrong) return wrong;
   const cell = (/** @type {string} */ column) => (cells[columns.lastIndexOf(column)] ?? "").trim();
   const { weeksOfYear, used } = rules();
   const part = cell("part").toLowerCase();

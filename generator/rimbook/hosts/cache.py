@@ -72,12 +72,9 @@ class Cache:
 def write_whole(file: Path, data: bytes) -> None:
     """Write a file so that nobody ever reads half of it."""
     part = file.with_name(f".{file.name}.{os.getpid()}.part")
+    file.parent.mkdir(parents=True, exist_ok=True)
     try:
-        try:
-            part.write_bytes(data)
-        except FileNotFoundError:
-            file.parent.mkdir(parents=True, exist_ok=True)
-            part.write_bytes(data)
+        part.write_bytes(data)
         part.replace(file)
     except BaseException:
         part.unlink(missing_ok=True)

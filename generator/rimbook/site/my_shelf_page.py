@@ -17,6 +17,7 @@ from rimbook.site.handover import data_block
 from rimbook.site.pages import KINDS, Page, to_root
 from rimbook.site.shelf_csv import COLUMNS
 from rimbook.site.shelf_rules import shelf_rules
+from rimbook.site.shelf_words import CAUTION
 from rimbook.site.templates import render
 from rimbook.site.words import KIND_NAMES
 
@@ -51,6 +52,7 @@ def my_shelf_data() -> dict[str, Any]:
         "shares": dict(ASSUMED_SHARES),
         "kinds": KIND_NAMES,
         "columns": list(COLUMNS),
+        "caution": CAUTION,
         "limits": {
             "frames": MOST_FRAMES,
             "weeks": MOST_WEEKS,

@@ -181,6 +181,7 @@ def view(
         "steps": [(shelf_words.percent(step.service), step) for step in steps],
         "curve": picture(steps),
         "terms": terms(shelf.terms),
+        "caution": shelf_words.CAUTION,
         "service": shelf_words.percent(shelf.terms.service),
         "span": shelf_words.weeks(shelf.terms.lead_weeks + shelf.terms.review_weeks),
         "lead": shelf_words.weeks(shelf.terms.lead_weeks),

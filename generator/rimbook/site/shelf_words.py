@@ -12,6 +12,12 @@ from rimbook.book.model import Catalogue
 from rimbook.site.spans import plain, spans_of
 from rimbook.site.words import counted, listed, number
 
+CAUTION = (
+    "A substitute is not the maker’s part: fit one dry before you order many, and never drill or file a hole "
+    "to make it fit. Look every frame over for cracks before you renew a grommet. What the maker names comes "
+    "first."
+)
+
 _UNPLANNED = {
     "restrings unknown": "nobody has written down how often it is restrung",
     "part unknown": "nobody knows what part sits there",
