@@ -76,10 +76,14 @@ def without_network(page: Page, root: str) -> None:
 
 
 def is_on_one_sheet(page: Page, root: str) -> None:
+    """Read on the page first, so that a fault tells whether the ticket or its print lacks something."""
+    ticket = page.get_by_role("article", name="Ticket for the player")
+    for words in TICKET:
+        expect(ticket).to_contain_text(words)
     for paper in PAPERS:
         data = printed(page, paper)
         (text,) = sheets(data)
-        assert [words for words in TICKET if words not in text] == []
+        assert [words for words in TICKET if words not in text] == [], text
         assert scanned(data) == ([page.url] if root.startswith("http") else [])
 
 
