@@ -81,7 +81,7 @@ def test_a_part_that_comes_only_in_a_set_is_kept_as_the_set() -> None:
 
 
 def test_spares_are_used_up_first_and_what_they_lack_is_taken_out_of_the_drawer() -> None:
-    load = Load({"own": 2.0}, {"own": 1}, spares=(Spare(1, 3.0),))
+    load = Load({"own": 2.0}, {"own": 1}, spares=((Spare(1, 3.0),),))
     expected = sum(
         exactly(rest, 2.0) * exactly(there, 3.0)
         for rest in range(40)
@@ -90,6 +90,39 @@ def test_spares_are_used_up_first_and_what_they_lack_is_taken_out_of_the_drawer(
     )
     assert lasts(4, load, 1.0) == pytest.approx(expected, rel=1e-12)
     assert least_units(load, 1.0, 0.95) < least_units(Load({"own": 5.0}, {"own": 1}), 1.0, 0.95)
+
+
+def test_of_two_spares_that_which_serves_fewer_places_comes_first_at_them() -> None:
+    """Held against Hall's theorem: of all places, and of those that one spare serves alone, the greater lack."""
+    load = Load({"own": 0.5}, {"own": 1}, spares=((Spare(2, 3.0), Spare(1, 1.0)),))
+    expected = sum(
+        exactly(rest, 0.5) * exactly(both, 3.0) * exactly(wide_alone, 1.0)
+        for rest in range(30)
+        for both in range(30)
+        for wide_alone in range(30)
+        if rest + max(0, wide_alone - 1, wide_alone + both - 3) <= 2
+    )
+    assert lasts(2, load, 1.0) == pytest.approx(expected, rel=1e-12)
+
+
+def test_spares_for_the_same_places_count_together() -> None:
+    """With pieces of a second substitute the drawer lasts longer, and none of them is left uncounted."""
+    frames = (ClubFrame("plover-76", 1, 40), ClubFrame("pipit-76", 1, 40), ClubFrame("whimbrel-72", 1, 40))
+
+    def held(stock: dict[str, int]) -> ShelfPlan:
+        return planned(club(*frames, stock=stock))
+
+    def chances(shelf: ShelfPlan) -> dict[str, float]:
+        covered = shelf.terms.cover_years
+        return {
+            each.item: lasts(each.stock.units, each.stock.load, covered) for each in shelf.drawers
+        }
+
+    one, two = held({"barrel-20": 2}), held({"barrel-20": 2, "barrel-21-low": 2})
+    before, after = chances(one), chances(two)
+    assert all(after[item] >= before[item] for item in before)
+    assert any(after[item] > before[item] for item in before)
+    assert two.idle == {}
 
 
 def test_what_a_frame_lacks_is_named_and_never_guessed() -> None:

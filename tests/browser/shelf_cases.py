@@ -319,7 +319,7 @@ def _load(load: Load) -> dict[str, Any]:
         "aYear": _pairs(load.a_year),
         "aUnit": _pairs(load.a_unit),
         "loose": _pairs(load.loose),
-        "spares": [{"count": each.count, "aYear": each.a_year} for each in load.spares],
+        "spares": [[{"count": each.count, "aYear": each.a_year} for each in row] for row in load.spares],
     }
 
 

@@ -21,7 +21,7 @@ SURE = 1 - 1e-12
 
 @dataclass(frozen=True, slots=True)
 class Spare:
-    """Pieces of another part, used up first at the places where it serves: so much is asked there a year."""
+    """Pieces of other parts, used up first at the places where they serve: so much is asked there a year."""
 
     count: int
     a_year: float
@@ -32,13 +32,14 @@ class Load:
     """What is asked of one drawer in a year: pieces by part, and how many of each one unit holds.
 
     A drawer of single pieces has one part, one a unit; `spares` lie beside it, and what their places ask for
-    is not in `a_year`. `loose` are pieces that lie beside whole sets.
+    is not in `a_year`. Of spares in one row each also serves the places of those before it. `loose` are
+    pieces that lie beside whole sets.
     """
 
     a_year: Mapping[str, float]
     a_unit: Mapping[str, int]
     loose: Mapping[str, int] = field(default_factory=dict)
-    spares: tuple[Spare, ...] = ()
+    spares: tuple[tuple[Spare, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,26 +81,39 @@ def least_units(load: Load, years: float, service: float) -> int:
     )
     units = max(0, units)
     if len(load.a_year) > 1 or load.spares:
-        asked = (*load.a_year.values(), *(spare.a_year for spare in load.spares))
+        asked = (*load.a_year.values(), *(spare.a_year for row in load.spares for spare in row))
         most = units + sum(enough(yearly * years, SURE) for yearly in asked)
         while units < most and lasts(units, load, years) < service:
             units += 1
     return units
 
 
-def _lacking(spares: tuple[Spare, ...], years: float) -> list[float]:
+def _lacking(spares: tuple[tuple[Spare, ...], ...], years: float) -> list[float]:
     """The chances that the spares lack 0, 1, 2 … pieces in all."""
     found = [1.0]
-    for spare in spares:
-        mean = spare.a_year * years
-        beyond = range(spare.count + 1, max(spare.count, enough(mean, SURE)) + 1)
-        own = [at_most(spare.count, mean), *(exactly(count, mean) for count in beyond)]
-        joined = [0.0] * (len(found) + len(own) - 1)
-        for at, chance in enumerate(found):
-            for more, other in enumerate(own):
-                joined[at + more] += chance * other
-        found = joined
+    for row in spares:
+        found = _joined(found, _beyond(row, years))
     return found
+
+
+def _beyond(row: tuple[Spare, ...], years: float) -> list[float]:
+    """The chances that one row lacks 0, 1, 2 … pieces. What a spare lacks is taken out of the next one."""
+    lacking = [1.0]
+    for spare in row:
+        mean = spare.a_year * years
+        asked = [exactly(count, mean) for count in range(enough(mean, SURE) + 1)]
+        wanted = _joined(lacking, asked)
+        lacking = [math.fsum(wanted[: spare.count + 1]), *wanted[spare.count + 1 :]]
+    return lacking
+
+
+def _joined(some: list[float], others: list[float]) -> list[float]:
+    """The chances of the sum of two counts that have nothing to do with each other."""
+    joined = [0.0] * (len(some) + len(others) - 1)
+    for at, chance in enumerate(some):
+        for more, other in enumerate(others):
+            joined[at + more] += chance * other
+    return joined
 
 
 def levels(load: Load, terms: Terms) -> Levels:

@@ -1,18 +1,20 @@
 """What of the stock counts for which drawer: every piece once.
 
 First come the pieces of the part that is bought for a drawer, and of parts that serve all of its places. Of
-what is left, a part that serves some of the places is used up there first.
+what is left, a part that serves some of the places is used up there first. Where several do, that which
+serves fewer places comes first at them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from math import fsum
+from typing import NamedTuple
 
 from rimbook.bench.shelf_choice import Choice
 from rimbook.bench.shelf_drawers import Filled
-from rimbook.bench.shelf_levels import Load, Spare, least_units
+from rimbook.bench.shelf_levels import Load, Spare, lasts, least_units
 from rimbook.bench.shelf_terms import Terms
 from rimbook.book.model import Catalogue
 
@@ -65,26 +67,101 @@ def _whole(filled: Filled, left: dict[str, int], bought: Iterable[str], catalogu
     return Stock(own + sum(others.values()), filled.load, others)
 
 
+class _Aside(NamedTuple):
+    """Spares by part, and places where they are used up first."""
+
+    counts: Mapping[str, int]
+    places: tuple[Choice, ...]
+
+
+_Row = tuple[_Aside, ...]
+"""Spares of which each also serves the places of those before it: what these lack comes out of it."""
+
+
+class _Way(NamedTuple):
+    """What is used up where, and the places that are left to the drawer."""
+
+    rows: tuple[_Row, ...]
+    rest: tuple[Choice, ...]
+
+
 def _with_spares(
     filled: Filled, own: Stock, spare: dict[str, int], catalogue: Catalogue, terms: Terms
 ) -> Stock:
-    """The same with parts that are used up first at some of the places: each at all that it serves."""
+    """The same with parts that are used up first at some of the places. What is used is taken out of `spare`."""
     if catalogue[filled.item].kind == "set":
         return own
-    rest = list(filled.choices)
-    aside: dict[str, Spare] = {}
+
+    def chance(way: _Way) -> float:
+        return lasts(own.units, _load(filled, way), terms.cover_years)
+
+    now, used = _Way((), tuple(filled.choices)), 0
     for part in sorted(spare, key=lambda name: (-spare[name], name)):
-        served = [choice for choice in rest if part != filled.item and _serves(part, choice)]
-        yearly = fsum(choice.a_year for choice in served)
-        if yearly and len(aside) < MOST_SPARES and yearly * terms.cover_years <= LARGEST_MEAN:
-            aside[part] = Spare(spare.pop(part), yearly)
-            rest = [choice for choice in rest if choice not in served]
-    if not aside:
+        if part != filled.item and used < MOST_SPARES:
+            ways = tuple(_ways(now, part, spare[part], terms))
+            if ways:
+                now, used = max(ways, key=chance) if len(ways) > 1 else ways[0], used + 1
+                del spare[part]
+    if not now.rows:
         return own
-    left = fsum(choice.a_year for choice in rest)
-    load = replace(filled.load, a_year={filled.item: left}, spares=tuple(aside.values()))
-    return replace(own, load=load, spares={part: each.count for part, each in aside.items()})
+    spares = {part: count for row in now.rows for each in row for part, count in each.counts.items()}
+    return replace(own, load=_load(filled, now), spares=spares)
 
 
-def _serves(part: str, choice: Choice) -> bool:
-    return part in choice.items or all(each.part == part for each in choice.asked)
+def _ways(now: _Way, part: str, count: int, terms: Terms) -> Iterator[_Way]:
+    """Where a further part may be used up: at places that are left, or together with others."""
+    served = _served(part, now.rest)
+    if not 0 < _yearly(served) * terms.cover_years <= LARGEST_MEAN:
+        served = ()
+    new = _Aside({part: count}, served)
+    if served:
+        yield _Way((*now.rows, (new,)), _without(now.rest, served))
+    for at, row in enumerate(now.rows):
+        before, after = now.rows[:at], now.rows[at + 1 :]
+        if all(_served(part, each.places) == each.places for each in row):
+            longer = (*row, new) if served else _more(row, len(row) - 1, new)
+            yield _Way((*before, longer, *after), _without(now.rest, served))
+        elif within := _within(row, part, count):
+            yield _Way((*before, within, *after), now.rest)
+
+
+def _within(row: _Row, part: str, count: int) -> _Row | None:
+    """A row with a further part that does not serve all of it: before those that serve more.
+
+    None where it does not serve the first places.
+    """
+    at = next(at for at, each in enumerate(row) if _served(part, each.places) != each.places)
+    counts, places = row[at]
+    new = _Aside({part: count}, _served(part, places))
+    if new.places:
+        return (*row[:at], new, _Aside(counts, _without(places, new.places)), *row[at + 1 :])
+    return _more(row, at - 1, new) if at else None
+
+
+def _more(row: _Row, at: int, new: _Aside) -> _Row:
+    """A row in which one place has further spares."""
+    counts, places = row[at]
+    return (*row[:at], _Aside({**counts, **new.counts}, places), *row[at + 1 :])
+
+
+def _load(filled: Filled, way: _Way) -> Load:
+    spares = tuple(
+        tuple(Spare(sum(counts.values()), _yearly(places)) for counts, places in row) for row in way.rows
+    )
+    return replace(filled.load, a_year={filled.item: _yearly(way.rest)}, spares=spares)
+
+
+def _served(part: str, places: Iterable[Choice]) -> tuple[Choice, ...]:
+    return tuple(
+        choice
+        for choice in places
+        if part in choice.items or all(each.part == part for each in choice.asked)
+    )
+
+
+def _without(places: Iterable[Choice], others: tuple[Choice, ...]) -> tuple[Choice, ...]:
+    return tuple(choice for choice in places if choice not in others)
+
+
+def _yearly(places: Iterable[Choice]) -> float:
+    return fsum(choice.a_year for choice in places)

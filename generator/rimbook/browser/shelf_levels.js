@@ -9,18 +9,20 @@ import { coverYears, leadYears, rules } from "./shelf_terms.js";
 
 /** @typedef {import("./shelf_terms.js").Terms} Terms */
 
-/** Pieces of another part, used up first at the places where it serves: so much is asked there a year.
+/**
+ * Pieces of other parts, used up first at the places where they serve: so much is asked there a year.
  * @typedef {{count: number, aYear: number}} Spare
  */
 
 /**
  * What is asked of one drawer in a year: pieces by part, and how many of each one unit holds. `loose` are
- * pieces that lie beside whole sets. What the places of `spares` ask for is not in `aYear`.
+ * pieces that lie beside whole sets. What the places of `spares` ask for is not in `aYear`; of spares in one
+ * row each also serves the places of those before it.
  * @typedef {object} Load
  * @property {ReadonlyMap<string, number>} aYear
  * @property {ReadonlyMap<string, number>} aUnit
  * @property {ReadonlyMap<string, number>} loose
- * @property {readonly Spare[]} spares
+ * @property {readonly (readonly Spare[])[]} spares
  */
 
 /**
@@ -63,7 +65,7 @@ export function leastUnits(load, years, service) {
   }
   if (aYear.size > 1 || spares.length) {
     const { sure } = rules().poisson;
-    const asked = [...aYear.values(), ...spares.map((spare) => spare.aYear)];
+    const asked = [...aYear.values(), ...spares.flat().map((spare) => spare.aYear)];
     const most = asked.reduce((sum, yearly) => sum + enough(yearly * years, sure), units);
     while (units < most && lasts(units, load, years) < service) units++;
   }
@@ -72,21 +74,40 @@ export function leastUnits(load, years, service) {
 
 /**
  * The chances that the spares lack 0, 1, 2 … pieces in all.
- * @param {readonly Spare[]} spares
+ * @param {readonly (readonly Spare[])[]} spares
  * @param {number} years
  */
 function lacking(spares, years) {
+  return spares.map((row) => beyond(row, years)).reduce(joined, [1]);
+}
+
+/**
+ * The chances that one row lacks 0, 1, 2 … pieces. What a spare lacks is taken out of the next one.
+ * @param {readonly Spare[]} row
+ * @param {number} years
+ */
+function beyond(row, years) {
   const { sure } = rules().poisson;
   let found = [1];
-  for (const { count, aYear } of spares) {
+  for (const { count, aYear } of row) {
     const mean = aYear * years;
-    const own = [atMost(count, mean)];
-    for (let more = count + 1; more <= enough(mean, sure); more++) own.push(exactly(more, mean));
-    const joined = Array(found.length + own.length - 1).fill(0);
-    found.forEach((chance, at) => own.forEach((other, more) => (joined[at + more] += chance * other)));
-    found = joined;
+    const asked = Array.from({ length: enough(mean, sure) + 1 }, (_, pieces) => exactly(pieces, mean));
+    const wanted = joined(found, asked);
+    found = [exactSum(wanted.slice(0, count + 1)), ...wanted.slice(count + 1)];
   }
   return found;
+}
+
+/**
+ * The chances of the sum of two counts that have nothing to do with each other.
+ * @param {readonly number[]} some
+ * @param {readonly number[]} others
+ * @returns {number[]}
+ */
+function joined(some, others) {
+  const sums = Array(some.length + others.length - 1).fill(0);
+  some.forEach((chance, at) => others.forEach((other, more) => (sums[at + more] += chance * other)));
+  return sums;
 }
 
 /**
