@@ -11,7 +11,7 @@ help: ## Say what there is
 	@sed -n 's/^\([a-z]*\):.*## /  make \1\t/p' $(MAKEFILE_LIST) | expand -t 22
 
 site: .venv/site-ready ## Build the site into site/
-	$(BIN)/mkdocs build --strict --quiet
+	$(BIN)/mkdocs build --strict
 	@echo "The site is in site/: open site/index.html"
 
 serve: .venv/site-ready ## Show the site at 127.0.0.1:8000 and follow every saved file

@@ -23,7 +23,7 @@ _PRINT = re.compile(rb'(?<=",)"[\w-]{12}",\d+|"bytes":\d+|(?<=\d),\d+(?=\])')
 def other_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo site as the other host builds it from the same configuration."""
     target = tmp_path_factory.mktemp("other") / "site"
-    command = [sys.executable, "-m", "properdocs", "build", "--strict", "--quiet"]
+    command = [sys.executable, "-m", "properdocs", "build", "--strict"]
     command += ["--config-file", "mkdocs.yml", "--site-dir", str(target)]
     environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
     built = subprocess.run(

@@ -15,12 +15,13 @@ from rimbook.site.book_files import BOOK_FILES
 from rimbook.site.cross import maker_slugs
 from rimbook.site.csv_files import frame_table
 from rimbook.site.data_files import frame_file
-from rimbook.site.links import bore_path, frame_path, part_path
+from rimbook.site.links import bore_path, club_path, frame_path, part_path, shelf_path
 from rimbook.site.matrix_places import WHATS, matrix_path
 from rimbook.site.numbers.links import topic_path
 from rimbook.site.numbers.topics import TOPICS
 from rimbook.site.pages import Kind
 from rimbook.site.publish import STYLE, Source
+from rimbook.site.shelf_csv import shelf_table
 
 _FRONT = """\
 ---
@@ -70,6 +71,9 @@ def promised_files(source: Source, config: MkDocsConfig) -> Iterator[File]:
                 f"sports/{frame.sport}/index.html",
             )
         )
+    for club in source.clubs:
+        pages = club_path(club), shelf_path(club)
+        paths |= dict.fromkeys((*(f"{page}index.html" for page in pages), shelf_table(club)))
     paths |= dict.fromkeys(f"{path}index.html" for path in _listed(source))
     paths |= dict.fromkeys(f"{part_path(part)}index.html" for part in source.catalogue)
     paths |= dict.fromkeys(f"{topic_path(topic.slug)}index.html" for topic in TOPICS)
