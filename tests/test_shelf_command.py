@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -56,7 +57,8 @@ def test_a_service_level_that_cannot_be(level: str, capsys: pytest.CaptureFixtur
     ("typed", "told"),
     [
         (["weir-lan"], "Did you mean weir-lane?"),
-        (["weir-lane", "--used", "no-such.csv"], "A file cannot be read"),
+        (["no such club at all"], "There is weir-lane."),
+        (["weir-lane", "--used", "no-such.csv"], "no-such.csv cannot be read: No such file"),
         (["weir-lane", "--csv", "no-such/shelf.csv"], "cannot be written"),
     ],
 )
@@ -65,3 +67,40 @@ def test_a_wrong_call_says_what_is_expected(
 ) -> None:
     assert main(["shelf", *typed, "--book", BOOK]) == CALLED_WRONGLY
     assert told in capsys.readouterr().err
+
+
+def test_a_list_that_is_no_text_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    prices = tmp_path / "prices.csv"
+    prices.write_bytes(b"kind,part\xd3")
+    assert main(["shelf", "weir-lane", "--book", BOOK, "--prices", str(prices)]) == CALLED_WRONGLY
+    assert "is no text in UTF-8" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("typed", ["weir-lane", "weir-lane.yaml", "frames/clubs/weir-lane.yaml"])
+def test_a_club_is_named_by_its_file(typed: str) -> None:
+    assert main(["shelf", typed, "--book", BOOK]) == NOTHING_WRONG
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong", "told"),
+    [
+        ("service_level: 0.95", "service_level: 1", "expected  less than 1.0"),
+        ("frame: plover-76", "frame: plovver-76", "nearest   plover-76"),
+        ("barrel-20:", "barrel-200:", "nearest   barrel-20"),
+        ("name: ", "name: [", "weir-lane.yaml"),
+    ],
+)
+def test_a_club_with_a_mistake_is_no_plan(
+    right: str, wrong: str, told: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book = tmp_path / "frames"
+    shutil.copytree(BOOK, book)
+    club = book / "clubs" / "weir-lane.yaml"
+    text = club.read_text("utf-8")
+    assert right in text
+    club.write_text(text.replace(right, wrong, 1), "utf-8")
+    assert main(["shelf", "weir-lane", "--book", str(book)]) == ERRORS_FOUND
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert told in said.err
+    assert "frames/clubs/weir-lane.yaml:" in said.err

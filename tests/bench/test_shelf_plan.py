@@ -93,7 +93,7 @@ def test_spares_are_used_up_first_and_what_they_lack_is_taken_out_of_the_drawer(
 
 
 def test_of_two_spares_that_which_serves_fewer_places_comes_first_at_them() -> None:
-    """Held against Hall's theorem: of all places, and of those that one spare serves alone, the greater lack."""
+    """By Hall's theorem: of all places, and of those that one serves alone, the greater lack."""
     load = Load({"own": 0.5}, {"own": 1}, spares=((Spare(2, 3.0), Spare(1, 1.0)),))
     expected = sum(
         exactly(rest, 0.5) * exactly(both, 3.0) * exactly(wide_alone, 1.0)
@@ -114,9 +114,7 @@ def test_spares_for_the_same_places_count_together() -> None:
 
     def chances(shelf: ShelfPlan) -> dict[str, float]:
         covered = shelf.terms.cover_years
-        return {
-            each.item: lasts(each.stock.units, each.stock.load, covered) for each in shelf.drawers
-        }
+        return {each.item: lasts(each.stock.units, each.stock.load, covered) for each in shelf.drawers}
 
     one, two = held({"barrel-20": 2}), held({"barrel-20": 2, "barrel-21-low": 2})
     before, after = chances(one), chances(two)

@@ -88,7 +88,7 @@ class _Way(NamedTuple):
 def _with_spares(
     filled: Filled, own: Stock, spare: dict[str, int], catalogue: Catalogue, terms: Terms
 ) -> Stock:
-    """The same with parts that are used up first at some of the places. What is used is taken out of `spare`."""
+    """The same with parts that are used up first at some of the places. What is used leaves `spare`."""
     if catalogue[filled.item].kind == "set":
         return own
 
@@ -153,9 +153,7 @@ def _load(filled: Filled, way: _Way) -> Load:
 
 def _served(part: str, places: Iterable[Choice]) -> tuple[Choice, ...]:
     return tuple(
-        choice
-        for choice in places
-        if part in choice.items or all(each.part == part for each in choice.asked)
+        choice for choice in places if part in choice.items or all(each.part == part for each in choice.asked)
     )
 
 

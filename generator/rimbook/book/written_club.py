@@ -82,11 +82,12 @@ class WrittenShelf(Written):
 
 
 def _form(value: object) -> str | None:
-    return "slug" if isinstance(value, str) else "frame" if isinstance(value, dict) else None
+    """How a frame is written: no tag is a key of it, since tags stand among the keys that lead to a fault."""
+    return "by slug" if isinstance(value, str) else "by keys" if isinstance(value, dict) else None
 
 
 ClubFrameWord = Annotated[
-    Annotated[Slug, Tag("slug")] | Annotated[WrittenClubFrame, Tag("frame")],
+    Annotated[Slug, Tag("by slug")] | Annotated[WrittenClubFrame, Tag("by keys")],
     Discriminator(
         _form,
         custom_error_type="club_frame",

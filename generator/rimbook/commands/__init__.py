@@ -10,7 +10,10 @@ from pathlib import Path
 from pkgutil import iter_modules
 from typing import TYPE_CHECKING, Protocol, cast
 
+from rimbook.bench.check import check as checked
+from rimbook.book.load import Loaded
 from rimbook.book.problems import nearest
+from rimbook.book.report import Extent, people
 
 if TYPE_CHECKING:
     Subparsers = _SubParsersAction[ArgumentParser]
@@ -22,6 +25,9 @@ NOTHING_WRONG = 0
 ERRORS_FOUND = 1
 CALLED_WRONGLY = 2
 OWN_FAULT = 3
+
+MOST_TOLD = 8
+"""So many choices are told where none is near."""
 
 EXIT_CODES = """\
 exit codes:
@@ -70,10 +76,27 @@ def no_book(folder: Path) -> str | None:
     return None if (folder / "maps").is_dir() else f"{folder} is no book: it has no folder maps."
 
 
+def errors_told(loaded: Loaded) -> bool:
+    """Say what is wrong in a book that something is to be made from. Gives whether anything is."""
+    errors = [problem for problem in checked(loaded) if problem.severity == "error"]
+    if errors:
+        extent = Extent(loaded.map_count, len(loaded.book.parts), len(loaded.clubs))
+        print(people(errors, extent), end="", file=sys.stderr)
+    return bool(errors)
+
+
 def did_you_mean(word: str, choices: Iterable[str]) -> str:
     """The nearest choice as a question to put behind a sentence, or nothing where none is near."""
     near = nearest(word, choices)
     return f" Did you mean {near}?" if near else ""
+
+
+def to_choose_from(word: str, choices: Iterable[str]) -> str:
+    """The nearest choice, or where none is near the first of all, to put behind a sentence."""
+    known = sorted(choices)
+    more = " …" if len(known) > MOST_TOLD else ""
+    few = f" There is {', '.join(known[:MOST_TOLD])}{more}." if known else ""
+    return did_you_mean(word, known) or few
 
 
 def say(command: str, *lines: str) -> None:

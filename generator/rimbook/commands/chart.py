@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 import os
-import sys
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from dataclasses import replace
 from pathlib import Path
 from typing import get_args
 
-from rimbook.bench.check import check
 from rimbook.book.load import Loaded, load_book
 from rimbook.book.model import Catalogue, PaperName
-from rimbook.book.report import Extent, people
 from rimbook.commands import (
     ERRORS_FOUND,
     NOTHING_WRONG,
@@ -20,6 +17,7 @@ from rimbook.commands import (
     add_book,
     called_wrongly,
     did_you_mean,
+    errors_told,
     no_book,
     say,
 )
@@ -85,10 +83,7 @@ def run(args: Namespace) -> int:
     if lost := next((folder for folder in args.fonts if not folder.is_dir()), None):
         return called_wrongly("chart", f"There is no folder {lost} with fonts.")
     loaded = load_book(args.book)
-    problems = [problem for problem in check(loaded) if problem.severity == "error"]
-    if problems:
-        extent = Extent(loaded.map_count, len(loaded.book.parts), len(loaded.clubs))
-        print(people(problems, extent), end="", file=sys.stderr)
+    if errors_told(loaded):
         return ERRORS_FOUND
     name = args.name.removesuffix(".yaml")
     if name not in loaded.maps and name not in loaded.clubs:

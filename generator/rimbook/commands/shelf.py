@@ -22,9 +22,10 @@ from rimbook.commands import (
     Subparsers,
     add_book,
     called_wrongly,
-    did_you_mean,
+    errors_told,
     no_book,
     say,
+    to_choose_from,
 )
 from rimbook.site.shelf_csv import shelf_rows
 from rimbook.site.shelf_report import lessons, report
@@ -37,13 +38,13 @@ def add(subparsers: Subparsers) -> None:
         description="Say what a club keeps of each part, what to order today and why, and what cannot\n"
         "be planned. What the club's file leaves out is assumed, and said to be.",
         epilog="A price list has the columns kind, part, count, price, currency, seller, as the site's page\n"
-        "of prices saves it; its rows of kind shelf take the place of the stock in the club's file. It\n"
-        "stays on this machine.\n\n"
+        "of prices saves it. For the parts in its rows of kind shelf, these stand in place of the stock in\n"
+        "the club's file. It stays on this machine.\n\n"
         "A file of counts has the columns part, count, weeks: so many pieces were used in so many weeks\n"
         "(no weeks: a year).\n\n" + EXIT_CODES,
         formatter_class=RawDescriptionHelpFormatter,
     )
-    parser.add_argument("club", metavar="CLUB", help="the club, by its file's name without .yaml")
+    parser.add_argument("club", metavar="CLUB", help="the club, by the name of its file")
     parser.add_argument("--service", type=float, metavar="LEVEL", help="service level between 0 and 1")
     parser.add_argument("--prices", type=Path, metavar="FILE", help="price list and stock (CSV)")
     parser.add_argument("--used", type=Path, metavar="FILE", help="counts of what was used (CSV)")
@@ -55,16 +56,13 @@ def add(subparsers: Subparsers) -> None:
 def run(args: Namespace) -> int:
     if fault := no_book(args.book):
         return called_wrongly("shelf", fault)
-    book = load_book(args.book).book
-    if args.club not in book.clubs:
-        return called_wrongly(
-            "shelf", f"There is no club {args.club!r}.{did_you_mean(args.club, book.clubs)}"
-        )
-    club = book.clubs[args.club]
-    missing = [each.frame for each in club.frames if each.frame not in book.frames]
-    if missing:
-        say("shelf", f"{club.source} names frames without a map: {', '.join(missing)}.")
+    loaded = load_book(args.book)
+    if errors_told(loaded):
         return ERRORS_FOUND
+    book, slug = loaded.book, Path(args.club).name.removesuffix(".yaml")
+    if slug not in book.clubs:
+        return called_wrongly("shelf", f"There is no club {args.club!r}.{to_choose_from(slug, book.clubs)}")
+    club = book.clubs[slug]
     try:
         prices, wrong_prices = read_prices(_text(args.prices)) if args.prices else (Prices(), ())
         used, wrong_counts = read_used(_text(args.used)) if args.used else ((), ())
@@ -74,8 +72,8 @@ def run(args: Namespace) -> int:
             Answers(index_parts(book.parts)),
             terms_of(club, args.service),
         )
-    except (OSError, UnicodeError) as error:
-        return called_wrongly("shelf", f"A file cannot be read: {error}.")
+    except OSError as error:
+        return called_wrongly("shelf", f"{error.filename} cannot be read: {error.strerror}.")
     except ValueError as error:
         return called_wrongly("shelf", str(error))
     _faults(args.prices, wrong_prices)
@@ -104,7 +102,11 @@ def _with_stock(club: Club, prices: Prices) -> Club:
 
 
 def _text(path: Path) -> str:
-    return path.read_text(encoding="utf-8")
+    """Raises ValueError where it is no text."""
+    try:
+        return path.read_text(encoding="utf-8")
+    except UnicodeError:
+        raise ValueError(f"{path} is no text in UTF-8: save the table as CSV in UTF-8.") from None
 
 
 def _faults(path: Path, faults: Iterable[Fault]) -> None:

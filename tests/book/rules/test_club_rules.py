@@ -81,6 +81,14 @@ def test_a_club_of_the_wrong_shape_is_told_what_was_expected(old: str, new: str,
     assert problem.line > 1
 
 
+def test_a_fault_inside_a_frame_stands_at_its_key() -> None:
+    (problem,) = refused(("- lapwing-20", "- {frame: lapwing-20, count: -1}"))
+    assert problem.message == "frames.1.count cannot be -1."
+    assert problem.expected == "0 or more"
+    (problem,) = refused(("- lapwing-20", "- {frame: lapwing-20, cuont: 1}"))
+    assert (problem.message, problem.nearest) == ("There is no key “cuont” here.", "count")
+
+
 @pytest.mark.parametrize("share", [0, 1])
 def test_all_or_none_is_a_share(share: int) -> None:
     assert check(club_with(("single: 0.04", f"single: {share}")), TODAY) == ()
