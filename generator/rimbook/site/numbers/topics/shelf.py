@@ -121,7 +121,8 @@ TOPIC = Topic(
         to be cut off, the page says so. If several parts are as good, it is the one that most maps name.
 
         A part that comes only in a set is kept as that set, and the set is enough when each of its parts
-        is. Stock of a part that serves only some places of a drawer is used up there first.
+        is. Stock of a part that serves only some places of a drawer is used up there first; of several such
+        parts the one that serves fewer places comes first at them.
 
         After a season, what was counted changes the rates: the plan weighs as much as one year of counting.
 
