@@ -165,6 +165,8 @@ def test_assumptions_are_shown_as_such_until_something_is_typed(page: Page, top:
     [
         ("Service level, %", "100", "expected per cent above 0 and below 100"),
         ("Service level, %", "0", "expected per cent above 0 and below 100"),
+        ("Service level, %", "0.95", "“0.95” can be read in two ways: write 95 for 95\u00a0%"),
+        ("Restrings that renew one part of kind single, %", "0.25", "write 25 for 25\u00a0%"),
         ("Restrings that renew one part of kind single, %", "101", "from 0 to 100"),
         ("Between two reviews of the shelf, weeks", "521", "expected a number of weeks from 0 to 520"),
         ("From order to delivery, weeks", "<b>", "“<b>” will not do"),

@@ -47,7 +47,16 @@ def inside(browser: Browser) -> Iterator[Page]:
             page,
             {
                 "device": ["remember"],
-                "my_shelf_read": ["readOptional", "readWeeks", "readShare", "readService", "percentOf"],
+                "my_shelf_read": [
+                    "readOptional",
+                    "readWeeks",
+                    "readShare",
+                    "readService",
+                    "typedShare",
+                    "typedService",
+                    "asTyped",
+                    "percentOf",
+                ],
                 "my_shelf_state": ["openShelf", "keepShelf", "withFrames", "withFrame"],
                 "my_shelf_file": ["writeShelf", "addShelf"],
                 "my_shelf_club": ["clubFile", "clubSlug"],
@@ -121,6 +130,73 @@ def test_what_makes_no_sense_is_told_with_what_is_expected(
     found = inside.evaluate(f"([typed, most]) => inside.{how}(typed, most)", [typed, LIMITS["weeks"]])
     assert list(found) == ["problem"]
     assert says in found["problem"]
+
+
+@pytest.mark.parametrize(
+    ("how", "typed", "says"),
+    [
+        (
+            "typedService",
+            "0.95",
+            "“0.95” can be read in two ways: write 95 for 95 %, or 0.95 % with the sign.",
+        ),
+        ("typedService", "0,9", "“0,9” can be read in two ways: write 90 for 90 %, or 0.9 % with the sign."),
+        (
+            "typedService",
+            "1",
+            "“1” can be read in two ways: write per cent, such as 95 for 95 %, or 1 % with the sign.",
+        ),
+        ("typedShare", "0.35", "“0.35” can be read in two ways: write 35 for 35 %, or 0.35 % with the sign."),
+        (
+            "typedShare",
+            " 0.005 ",
+            "“ 0.005 ” can be read in two ways: write 0.5 for 0.5 %, or 0.005 % with the sign.",
+        ),
+    ],
+)
+def test_a_share_typed_as_in_a_club_file_is_asked_about(
+    inside: Page, how: str, typed: str, says: str
+) -> None:
+    """A club's file and the command write 0.95 for 95 %: here it would be less than one per cent."""
+    found = inside.evaluate(f"(typed) => inside.{how}(typed)", typed)
+    assert found == {"problem": says.replace(" %", "\u00a0%")}
+
+
+@pytest.mark.parametrize(
+    ("how", "typed", "value"),
+    [
+        ("typedService", "0.5 %", 0.005),
+        ("typedService", "1%", 0.01),
+        ("typedService", "1.5", 0.015),
+        ("typedService", "", None),
+        ("typedShare", "0,5％", 0.005),
+        ("typedShare", "1", 0.01),
+        ("typedShare", "0", 0),
+        ("typedShare", "100", 1),
+    ],
+)
+def test_with_a_sign_or_above_one_it_is_taken_as_written(
+    inside: Page, how: str, typed: str, value: float | None
+) -> None:
+    assert inside.evaluate(f"(typed) => inside.{how}(typed)", typed) == {"value": value}
+
+
+@pytest.mark.parametrize("how", ["typedShare", "typedService"])
+def test_a_field_shows_what_could_be_typed_into_it(inside: Page, how: str) -> None:
+    shares = [0.00005, 0.005, 0.0095, 0.01, 0.015, 0.35, 0.999]
+    shown = inside.evaluate(f"(shares) => shares.map((each) => inside.asTyped(each, inside.{how}))", shares)
+    again = inside.evaluate(f"(shown) => shown.map((each) => inside.{how}(each).value)", shown)
+    assert again == shares
+    assert shown[1:3] == ["0.5 %", "0.95 %"]
+    assert shown[-2:] == ["35", "99.9"]
+
+
+def test_a_file_says_per_cent_by_its_own_words(inside: Page) -> None:
+    """What the page has saved is taken in again, however small."""
+    text = "kind,name,value\nterm,service_percent,0.95\nshare_percent,single,0.5\n"
+    found = added(inside, text)
+    assert found["faults"] == []
+    assert found["shelf"]["terms"] == {**EMPTY["terms"], "service": 0.0095, "shares": {"single": 0.005}}
 
 
 def test_every_share_comes_back_as_it_was_typed(inside: Page) -> None:

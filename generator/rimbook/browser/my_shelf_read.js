@@ -3,6 +3,7 @@
 /** @typedef {{value: number | null} | {problem: string}} Read */
 
 const MOST_DIGITS = 4;
+const PER_CENT = /^\d{1,4}(?:\.\d{1,4})?$/;
 
 /**
  * A number that may be left out: an empty field is null.
@@ -56,6 +57,35 @@ export function readService(typed) {
 }
 
 /**
+ * A share as somebody types it: `0.35` may be meant as 35 %, so below one per cent the sign must say which. In a
+ * file the name of the row says it.
+ * @param {string} typed
+ * @returns {Read}
+ */
+export function typedShare(typed) {
+  return inTwoWays(typed, (number) => number > 0 && number < 1) ?? readShare(typed);
+}
+
+/**
+ * A service level as somebody types it: the same, and `1` may be meant as all.
+ * @param {string} typed
+ * @returns {Read}
+ */
+export function typedService(typed) {
+  return inTwoWays(typed, (number) => number > 0 && number <= 1) ?? readService(typed);
+}
+
+/**
+ * A number from 0 to 1 as it can be typed: 0.35 is `35`, and 0.005 is `0.5 %`.
+ * @param {number} share
+ * @param {(typed: string) => Read} read how it is read
+ */
+export function asTyped(share, read) {
+  const text = percentOf(share);
+  return "problem" in read(text) ? `${text} %` : text;
+}
+
+/**
  * A number from 0 to 1 as per cent, without needless zeros: 0.35 is `35`.
  * @param {number} share
  */
@@ -65,12 +95,28 @@ export function percentOf(share) {
 
 /**
  * @param {string} typed
+ * @param {(number: number) => boolean} isEither whether such a number, without a sign, may also be a share of 1
+ * @returns {Read | null} what is wrong with it, or null
+ */
+function inTwoWays(typed, isEither) {
+  const text = plainOf(typed);
+  const number = PER_CENT.test(text) ? Number(text) : NaN;
+  if (!isEither(number)) return null;
+  const meant = number < 1 ? percentOf(number) : "per cent, such as 95";
+  const whole = number < 1 ? meant : "95";
+  return {
+    problem: `“${typed}” can be read in two ways: write ${meant} for ${whole}\u00a0%, or ${text}\u00a0% with the sign.`,
+  };
+}
+
+/**
+ * @param {string} typed
  * @returns {number | null} NaN for what is no number, null for nothing
  */
 function fractionOf(typed) {
   const text = plainOf(typed.normalize("NFKC").replace(/\s*%\s*$/, ""));
   if (!text) return null;
-  return /^\d{1,4}(?:\.\d{1,4})?$/.test(text) ? Number((Number(text) / 100).toFixed(MOST_DIGITS + 2)) : NaN;
+  return PER_CENT.test(text) ? Number((Number(text) / 100).toFixed(MOST_DIGITS + 2)) : NaN;
 }
 
 /** @param {string} typed */

@@ -3,7 +3,7 @@
 import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { typedField } from "./my_shelf_bits.js";
-import { percentOf, readService, readShare, readWeeks } from "./my_shelf_read.js";
+import { asTyped, percentOf, readWeeks, typedService, typedShare } from "./my_shelf_read.js";
 import { weeks } from "./shelf_words.js";
 
 /** @typedef {import("./my_shelf_read.js").Read} Read */
@@ -30,19 +30,21 @@ import { weeks } from "./shelf_words.js";
  * @returns {Term[]}
  */
 export function termsOf({ limits, shares, kinds }) {
-  const said = (/** @type {number} */ share) => `${percentOf(share)}\u00a0%`;
+  const percent = (/** @type {Term["read"]} */ read) => ({
+    read,
+    typed: (/** @type {number} */ share) => asTyped(share, read),
+    said: (/** @type {number} */ share) => `${percentOf(share)}\u00a0%`,
+  });
   const time = { read: (/** @type {string} */ typed) => readWeeks(typed, limits.weeks), typed: String, said: weeks };
   return [
     { key: "lead", name: "From order to delivery", unit: "weeks", ...time },
     { key: "review", name: "Between two reviews of the shelf", unit: "weeks", ...time },
-    { key: "service", name: "Service level", unit: "%", read: readService, typed: percentOf, said },
+    { key: "service", name: "Service level", unit: "%", ...percent(typedService) },
     ...Object.keys(shares).map((kind) => ({
       key: kind,
       name: `Restrings that renew one part of kind ${kinds[kind]}`,
       unit: "%",
-      read: readShare,
-      typed: percentOf,
-      said,
+      ...percent(typedShare),
     })),
   ];
 }
@@ -104,7 +106,9 @@ export function termsView(store, constants, say) {
   const fields = termsOf(constants).map((term) => {
     const change = (/** @type {number | null} */ value) =>
       store.change((shelf) => ({ ...shelf, terms: withTerm(shelf.terms, term.key, value) }));
-    const field = typedField(`rb-my-shelf-${term.key}`, "decimal", (typed) => {
+    // A telephone's keys for decimals have no sign for per cent.
+    const keys = term.unit === "%" ? "text" : "decimal";
+    const field = typedField(`rb-my-shelf-${term.key}`, keys, (typed) => {
       const read = term.read(typed);
       if ("problem" in read) return read.problem;
       change(read.value);
