@@ -240,6 +240,54 @@ def test_a_frame_is_taken_out_and_put_back_where_it_was(page: Page, top: str) ->
     expect(page.locator(".rb-my-shelf-frames tbody tr").nth(1)).to_contain_text("Bittern 78 (2022)")
 
 
+def test_a_share_below_one_per_cent_is_typed_with_its_sign(page: Page, top: str) -> None:
+    filled(page, top)
+    unfolded(page)
+    share = "Restrings that renew one part of kind single, %"
+    type_in(page, share, "0.5 %")
+    assert kept(page)["terms"]["shares"]["single"] == 0.005
+    expect(page.get_by_label(share, exact=True)).to_have_value("0.5 %")
+
+
+@pytest.mark.parametrize(
+    ("label", "text"),
+    [
+        ("Restrings a year, Plover 76 (2024)", "76"),
+        ("How many, Plover 76 (2024)", "5"),
+        ("Service level, %", "80"),
+        ("Restrings that renew one part of kind strip, %", "3"),
+        ("Name of the club or shop", "Quay"),
+    ],
+)
+def test_undo_goes_when_something_else_is_typed(page: Page, top: str, label: str, text: str) -> None:
+    """Beside “Added: Bodkin 60” it would undo the last thing typed, and the frame would stay."""
+    filled(page, top)
+    unfolded(page)
+    said, undo = page.locator(".rb-prices-said"), page.get_by_role("button", name="Undo")
+    page.get_by_label("Add a frame by its name").fill("bodkin")
+    page.get_by_role("button", name="Add Bodkin 60").click()
+    expect(said).to_have_text(re.compile("Added: Bodkin 60"))
+    expect(undo).to_be_visible()
+    type_in(page, label, text)
+    expect(undo).to_be_hidden()
+    expect(said).to_be_empty()
+    page.get_by_role("button", name="Take out Bittern 78 (2022)").click()
+    undo.click()
+    expect(said).to_have_text("Undone.")
+    assert len(kept(page)["frames"]) == 12
+    expect(page.get_by_label(label, exact=True)).to_have_value(text)
+
+
+def test_undo_stays_while_nothing_else_was_changed(page: Page, top: str) -> None:
+    """What was typed wrongly changes nothing, so the frame is still what would be undone."""
+    filled(page, top)
+    unfolded(page)
+    page.get_by_role("button", name="Take out Bittern 78 (2022)").click()
+    type_in(page, "Service level, %", "0.95")
+    page.get_by_role("button", name="Undo").click()
+    assert kept(page) == demo_shelf()
+
+
 def test_an_address_offers_frames_and_adds_none_by_itself(page: Page, top: str) -> None:
     opened(page, top, hash_="#frames=plover-76,bobbin-64,no-such-1,..%2Fx")
     offer = page.locator(".rb-board-sent")

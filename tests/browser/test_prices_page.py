@@ -144,6 +144,23 @@ def test_a_row_is_taken_out_and_put_back(page: Page, prices: str) -> None:
     assert len(kept(page)["list"]["sold"]) == 2
 
 
+@pytest.mark.parametrize(
+    ("label", "text"), [(f"{PRICE}, kit-a", "15.00"), ("Pieces, wide-a", "4"), ("Markup on parts, %", "12")]
+)
+def test_undo_goes_when_something_else_is_typed(page: Page, prices: str, label: str, text: str) -> None:
+    """Beside “Removed: Post A” it would undo the last thing typed, and the row would stay away."""
+    page.goto(prices)
+    enter(page, LIST)
+    page.get_by_role("button", name="Remove post-a").click()
+    undo = page.get_by_role("button", name="Undo")
+    expect(undo).to_be_visible()
+    page.get_by_label(label, exact=True).fill(text)
+    page.get_by_label(label, exact=True).press("Tab")
+    expect(undo).to_be_hidden()
+    expect(page.locator(".rb-prices-said")).to_be_empty()
+    expect(page.get_by_label(label, exact=True)).to_have_value(text)
+
+
 def test_pasted_rows_are_taken_over_and_bad_ones_named(page: Page, anywhere: str) -> None:
     page.goto(anywhere)
     enter(page, LIST + "sold,post-b,-1,2,EUR,\nsold,post-b,1,1e9,EUR,\nsold,wide-a,5,3.00,USD,\n")
