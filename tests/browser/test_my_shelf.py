@@ -476,6 +476,28 @@ def test_counts_are_shown_beside_the_plan_and_taken_over_by_choice(page: Page, t
     assert kept(page)["used"] == []
 
 
+def test_rows_left_out_of_the_counts_are_told_until_there_are_others_or_none(
+    page: Page, top: str, tmp_path: Path
+) -> None:
+    filled(page, top)
+    faults = page.locator("#season li")
+
+    def count_badly() -> None:
+        page.get_by_label("Or paste rows from a spreadsheet").fill("part,count\nplover-crown,2\nbad row\n")
+        page.get_by_role("button", name="Count these rows").click()
+        expect(faults).to_have_count(1)
+
+    count_badly()
+    file = saved(page, "Save frames, terms and counts as a file", tmp_path)
+    expect(faults).to_have_count(1)
+    page.get_by_label("Open a saved file again (CSV)").set_input_files(file)
+    expect(page.locator(".rb-prices-said")).to_contain_text("rows taken over.")
+    expect(faults).to_have_count(0)
+    count_badly()
+    page.get_by_role("button", name="Forget frames, terms and counts").click()
+    expect(faults).to_have_count(0)
+
+
 @pytest.mark.parametrize("text", ["", "part;count\n", "\x00", "count\n3\n", '"'])
 def test_counts_of_something_else_change_nothing(page: Page, top: str, text: str) -> None:
     filled(page, top)
@@ -495,13 +517,21 @@ def saved(page: Page, button: str, tmp_path: Path) -> Path:
     return file
 
 
-def test_the_file_brings_everything_to_another_device(page: Page, anywhere: str, tmp_path: Path) -> None:
+def test_the_file_brings_what_was_typed_here_to_another_device(
+    page: Page, anywhere: str, tmp_path: Path
+) -> None:
     filled(page, anywhere, used=[{"part": "plover-crown", "count": 20, "years": 1}], counted=True)
     before = kept(page)
-    file = saved(page, "Save all of it as a file", tmp_path)
+    stock = page.evaluate("localStorage.getItem('rimbook.shop')")
+    file = saved(page, "Save frames, terms and counts as a file", tmp_path)
     assert file.name == "weir-lane-rackets.csv"
-    page.get_by_role("button", name="Forget everything").click()
+    page.get_by_role("button", name="Forget frames, terms and counts").click()
     expect(page.locator("#order")).to_contain_text("Add the frames you string first")
+    expect(page.locator("#keep")).to_contain_text(
+        "Stock and prices are saved and forgotten on Prices and stock."
+    )
+    expect(page.locator("#keep").get_by_role("link", name="Prices and stock")).to_be_visible()
+    assert page.evaluate("localStorage.getItem('rimbook.shop')") == stock
     page.get_by_label("Open a saved file again (CSV)").set_input_files(file)
     expect(page.locator(".rb-prices-said")).to_contain_text("rows taken over.")
     assert kept(page) == before

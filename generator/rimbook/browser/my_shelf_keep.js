@@ -7,6 +7,7 @@ import { download, tableField } from "./files.js";
 import { clubFile, clubSlug, UNNAMED } from "./my_shelf_club.js";
 import { planTable } from "./my_shelf_csv.js";
 import { addShelf, COLUMNS, writeShelf } from "./my_shelf_file.js";
+import { pricesLink } from "./my_shelf_order.js";
 import { NO_SHELF, textOf } from "./my_shelf_state.js";
 import { copyText } from "./sheet_copy.js";
 import { counted } from "./words.js";
@@ -20,9 +21,11 @@ import { counted } from "./words.js";
 /**
  * @param {Store} store
  * @param {Constants} constants
+ * @param {string} prices address of the page of prices and stock
  * @param {(says: string, canUndo: boolean) => void} say
+ * @param {() => void} onOther everything is another's, or nothing, from now on
  */
-export function keepView(store, constants, say) {
+export function keepView(store, constants, prices, say, onOther) {
   /** @type {Shown | null} */
   let last = null;
   /** @type {readonly Shelved[]} */
@@ -37,12 +40,15 @@ export function keepView(store, constants, say) {
       const read = addShelf(text, store.value, constants.limits, Object.keys(constants.shares));
       showFaults(faults, read.faults);
       const left = read.faults.length ? ` ${counted(read.faults.length, "row")} left out, see below.` : "";
-      if (read.taken) store.change(() => read.shelf);
+      if (read.taken) {
+        store.change(() => read.shelf);
+        onOther();
+      }
       say(read.taken ? `${counted(read.taken, "row")} taken over.${left}` : `Nothing was taken over.${left}`, read.taken > 0);
     },
     (says) => say(says, false),
   );
-  const save = button("Save all of it as a file", () => {
+  const save = button("Save frames, terms and counts as a file", () => {
     const name = `${clubSlug(store.value)}.csv`;
     download(name, "text/csv", writeShelf(store.value));
     saved(name);
@@ -54,9 +60,10 @@ export function keepView(store, constants, say) {
     saved(name);
   });
   const paper = button("Print", () => print());
-  const forget = button("Forget everything", () => {
+  const forget = button("Forget frames, terms and counts", () => {
     store.change(() => NO_SHELF);
     fill(faults);
+    onOther();
     say("Frames, terms and counts are forgotten on this device. Prices and stock are not.", true);
   });
 
@@ -92,6 +99,7 @@ export function keepView(store, constants, say) {
       { id: "keep", class: "rb-my-shelf-screen", "aria-labelledby": "keep-title" },
       el("h2", { id: "keep-title" }, "Keep and move"),
       el("p", { class: "rb-prices-buttons" }, paper, plan, save, forget),
+      el("p", { class: "rb-quiet" }, "Stock and prices are saved and forgotten on ", pricesLink(prices), "."),
       el("p", {}, el("label", { for: file.id }, "Open a saved file again (CSV)"), file),
       el("p", { class: "rb-quiet" }, "The heading is ", el("code", {}, COLUMNS.join(",")), ". Rows are added to what is there."),
       faults,

@@ -77,6 +77,8 @@ export function seasonView(store, say) {
       learned,
       choice,
     ),
+    /** What was left out of these counts concerns nobody once there are others, or none. */
+    dropFaults: () => fill(faults),
     /**
      * @param {Shown} all
      * @param {readonly Learned[]} found

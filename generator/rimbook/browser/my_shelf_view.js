@@ -68,7 +68,7 @@ export function startMyShelf(host) {
   const terms = termsView(store, constants, say);
   const stock = el("p", {});
   const season = seasonView(store, say);
-  const keep = keepView(store, constants, say);
+  const keep = keepView(store, constants, links.prices, say, season.dropFaults);
   const result = resultView();
   const refused = el("div", { role: "alert" });
   const impossible = el("p", { class: "rb-prices-wrong", role: "alert", hidden: true });
