@@ -39,8 +39,8 @@ MODULES = {
     "shelf_update": ["learn"],
     "shelf_used": ["readUsed"],
     "shelf_words": [
-        "percent", "weeks", "yearly", "serves", "standsIn", "openedFor", "here", "packs", "whyOrder",
-        "advice", "unplanned",
+        "percent", "weeks", "yearly", "serves", "standsIn", "openedFor", "here", "countsToo", "packs",
+        "whyOrder", "advice", "unplanned",
     ],
 }  # fmt: skip
 
@@ -76,6 +76,7 @@ inside.wordsOf = ({ drawers, unplanned, items, terms }, names, prices) => ({
     inside.standsIn(drawer, items),
     inside.openedFor(drawer, items),
     inside.here(drawer, items),
+    inside.countsToo(drawer, items),
     inside.packs(drawer, items),
     inside.packs(drawer, items, prices),
     inside.whyOrder(drawer, terms),
@@ -249,6 +250,7 @@ def plain_words(
                 shelf_words.stands_in(drawer, catalogue),
                 shelf_words.opened_for(drawer, catalogue),
                 shelf_words.here(drawer, catalogue),
+                shelf_words.counts_too(drawer, catalogue),
                 shelf_words.packs(drawer, catalogue),
                 shelf_words.packs(drawer, catalogue, prices),
                 shelf_words.why_order(drawer, shelf.terms),

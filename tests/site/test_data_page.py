@@ -12,6 +12,7 @@ import pytest
 from rimbook.site.csv_files import FRAME_COLUMNS, HOLE_COLUMNS, PART_COLUMNS
 from rimbook.site.pages import Asset
 from rimbook.site.schemas import SCHEMAS, schema
+from rimbook.site.shelf_csv import COLUMNS as SHELF_COLUMNS
 from tests.site.sample import ROOT, demo_site
 
 PAGE = (ROOT / "site_src" / "data.md").read_text("utf-8")
@@ -108,7 +109,7 @@ def test_the_tables_of_keys_say_what_the_schemas_say() -> None:
 def test_the_columns_are_those_of_the_tables() -> None:
     (rows,) = tables("| table | columns |")
     assert [re.findall(r"`(\w+)`", columns) for _, columns in rows] == [
-        list(columns) for columns in (HOLE_COLUMNS, FRAME_COLUMNS, PART_COLUMNS)
+        list(columns) for columns in (HOLE_COLUMNS, FRAME_COLUMNS, PART_COLUMNS, SHELF_COLUMNS)
     ]
 
 

@@ -87,6 +87,32 @@ def test_the_table_has_every_drawer_and_every_gap() -> None:
     assert TABLE in str(tree().xpath("//a/@href"))
 
 
+def test_the_table_says_what_counts_beside_the_units_and_where_a_gap_is() -> None:
+    """As the page does: another barrel to use up first, a loose strip of a set, a head without parts."""
+    rows = list(csv.DictReader(io.StringIO(plain(demo_site()[TABLE]).decode(), newline="")))
+    by_part = {row["part"]: row for row in rows if row["part"]}
+    long, weir = by_part["barrel-21-long"], by_part["weir-set"]
+    assert (long["stock"], long["counts_too"]) == ("0", "first use up 6 Barrel 2.0")
+    assert (weir["stock"], weir["counts_too"]) == ("0", "loose 1 Weir side strip")
+    assert "none; first use up 6 Barrel 2.0" in words("//section[@id='shelf']")
+    pipit, gimlet = (row for row in rows if row["kind"] == "cannot be planned")
+    assert (pipit["frames"], pipit["holes"], pipit["opened_for"]) == (
+        "pipit-76",
+        "12–38 on both sides",
+        "",
+    )
+    assert (gimlet["frames"], gimlet["holes"]) == ("gimlet-64", "")
+
+
+def test_a_new_column_of_the_table_goes_to_the_right_end() -> None:
+    """As the page on data promises: a program that reads the older ones finds them as they were."""
+    assert COLUMNS == (
+        "part", "name", "kind", "frames", "stands_in_for", "opened_for", "a_year", "reorder_below",
+        "fill_up_to", "chance", "short_a_year", "stock", "order", "packs", "urgent", "why",
+        "counts_too", "holes",
+    )  # fmt: skip
+
+
 def test_a_club_without_a_shelf_has_no_page_of_one() -> None:
     book = demo_book()
     bare = replace(book.clubs["weir-lane"], shelf=None)

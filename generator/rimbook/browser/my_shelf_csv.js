@@ -2,7 +2,7 @@
 
 import { writeCsv } from "./csv.js";
 import { purchase } from "./my_shelf_money.js";
-import { advice, whyOrder } from "./shelf_words.js";
+import { advice, countsToo, whyOrder } from "./shelf_words.js";
 
 /** @typedef {import("./my_shelf_money.js").Prices} Prices */
 /** @typedef {import("./my_shelf_result.js").Shown} Shown */
@@ -13,8 +13,8 @@ import { advice, whyOrder } from "./shelf_words.js";
 const WHY = { gone: "no such frame in the book", older: "data of another edition", "not loaded": "not loaded" };
 
 /**
- * One drawer a row, then what cannot be planned: of the kind `cannot be planned`, with a frame, the holes, in
- * words, in `opened_for`, and why.
+ * One drawer a row, then what cannot be planned: of the kind `cannot be planned`, with a frame, why, and the holes
+ * in words.
  * @param {Pick<Shown, "plan" | "prices" | "troubled">} all
  * @param {readonly string[]} columns
  */
@@ -54,6 +54,7 @@ function drawerRow(drawer, { items, terms }, prices) {
     packs: purchase(drawer, packs ?? [], prices).words,
     urgent: String(order?.urgent ?? false),
     why: (whyOrder(drawer, terms) || advice(drawer, terms)).replaceAll("\u00a0", " "),
+    counts_too: countsToo(drawer, items),
   };
 }
 
@@ -62,7 +63,7 @@ function drawerRow(drawer, { items, terms }, prices) {
  * @returns {Record<string, string>}
  */
 function lostRow({ part, frame, holes, why }) {
-  return { part: part ?? "", kind: "cannot be planned", frames: frame, opened_for: holes, why };
+  return { part: part ?? "", kind: "cannot be planned", frames: frame, why, holes };
 }
 
 /** @param {readonly string[]} words each once */

@@ -91,14 +91,34 @@ export function openedFor({ item, filled }, items) {
  * @param {Items} items
  */
 export function here({ stock }, items) {
-  const each = (/** @type {string} */ how, /** @type {ReadonlyMap<string, number>} */ pieces) =>
-    [...pieces].map(([part, count]) => `${how} ${count} ${nameOf(part, items)}`);
-  return [
-    stock.units ? String(stock.units) : "none",
-    ...each("of them", stock.others),
-    ...each("and loose", stock.loose),
-    ...each("first use up", stock.spares),
-  ].join("; ");
+  const units = stock.units ? String(stock.units) : "none";
+  return [units, ...counts("of them", stock.others, items), ...beside(stock, items)].join("; ");
+}
+
+/**
+ * What counts for a drawer beside its units: `loose 1 Weir side strip; first use up 6 Barrel 2.0`.
+ * @param {Drawer} drawer
+ * @param {Items} items
+ */
+export function countsToo({ stock }, items) {
+  return beside(stock, items).join("; ");
+}
+
+/**
+ * @param {Drawer["stock"]} stock
+ * @param {Items} items
+ */
+function beside({ loose, spares }, items) {
+  return [...counts("loose", loose, items), ...counts("first use up", spares, items)];
+}
+
+/**
+ * @param {string} how
+ * @param {ReadonlyMap<string, number>} pieces by part
+ * @param {Items} items
+ */
+function counts(how, pieces, items) {
+  return [...pieces].map(([part, count]) => `${how} ${count} ${nameOf(part, items)}`);
 }
 
 /**

@@ -8,7 +8,6 @@ from rimbook.bench.shelf_plan import Drawer, ShelfPlan
 from rimbook.book.model import Catalogue
 from rimbook.site import shelf_words
 from rimbook.site.csv_files import Cell, plain, table
-from rimbook.site.spans import selectors
 
 COLUMNS = (
     "part",
@@ -27,6 +26,8 @@ COLUMNS = (
     "packs",
     "urgent",
     "why",
+    "counts_too",
+    "holes",
 )
 
 
@@ -36,7 +37,7 @@ def shelf_table(slug: str) -> str:
 
 
 def shelf_rows(shelf: ShelfPlan, catalogue: Catalogue) -> bytes:
-    """The plan. A row of kind `cannot be planned` has a frame, the holes in `opened_for`, and why."""
+    """The plan. A row of kind `cannot be planned` has a frame, why, and the holes in words."""
     return table(COLUMNS, _rows(shelf, catalogue))
 
 
@@ -44,17 +45,14 @@ def _rows(shelf: ShelfPlan, catalogue: Catalogue) -> Iterator[Sequence[Cell]]:
     for drawer in shelf.drawers:
         yield _drawer(drawer, shelf, catalogue)
     for each in shelf.unplanned:
-        blank = [None] * (len(COLUMNS) - 7)
-        yield (
-            plain(each.part),
-            None,
-            "cannot be planned",
-            plain(each.frame),
-            None,
-            plain(selectors(each.holes)) or None,
-            *blank,
-            plain(each.why),
-        )
+        cells = {
+            "part": plain(each.part),
+            "kind": "cannot be planned",
+            "frames": plain(each.frame),
+            "why": plain(each.why),
+            "holes": plain(shelf_words.holes(each)) or None,
+        }
+        yield [cells.get(column) for column in COLUMNS]
 
 
 def _drawer(drawer: Drawer, shelf: ShelfPlan, catalogue: Catalogue) -> Sequence[Cell]:
@@ -82,4 +80,6 @@ def _drawer(drawer: Drawer, shelf: ShelfPlan, catalogue: Catalogue) -> Sequence[
                 "\u00a0", " "
             )
         ),
+        plain(shelf_words.counts_too(drawer, catalogue)) or None,
+        None,
     )

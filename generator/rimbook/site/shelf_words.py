@@ -75,9 +75,18 @@ def here(drawer: Drawer, catalogue: Catalogue) -> str:
     stock = drawer.stock
     said = [str(stock.units) if stock.units else "none"]
     said += [f"of them {count} {catalogue[part].name}" for part, count in stock.others.items()]
-    said += [f"and loose {count} {catalogue[part].name}" for part, count in stock.loose.items()]
-    said += [f"first use up {count} {catalogue[part].name}" for part, count in stock.spares.items()]
-    return "; ".join(said)
+    return "; ".join([*said, *_beside(drawer, catalogue)])
+
+
+def counts_too(drawer: Drawer, catalogue: Catalogue) -> str:
+    """What counts for a drawer beside its units: `loose 1 Weir side strip; first use up 6 Barrel 2.0`."""
+    return "; ".join(_beside(drawer, catalogue))
+
+
+def _beside(drawer: Drawer, catalogue: Catalogue) -> list[str]:
+    loose = [f"loose {count} {catalogue[part].name}" for part, count in drawer.stock.loose.items()]
+    spares = [f"first use up {count} {catalogue[part].name}" for part, count in drawer.stock.spares.items()]
+    return loose + spares
 
 
 def packs(drawer: Drawer, catalogue: Catalogue, prices: Mapping[int, float] | None = None) -> str:
@@ -116,13 +125,15 @@ def advice(drawer: Drawer, terms: Terms) -> str:
     )
 
 
+def holes(each: Unplanned) -> str:
+    """Where something cannot be planned, `12–38 on both sides`; nothing where that is all of the frame."""
+    return plain(spans_of(each.holes))
+
+
 def unplanned(each: Unplanned, catalogue: Catalogue) -> str:
     """What of a frame cannot be planned, why, and what to do."""
     if not each.holes:
         return f"all of it: {_UNPLANNED[each.why]}. {_MEND[each.why]}"
     known = catalogue.get(each.part or "")
     part = f", {known.name}" if known else ""
-    return (
-        f"{counted(each.pieces, 'piece')}{part} ({plain(spans_of(each.holes))}): "
-        f"{_UNPLANNED[each.why]}. {_MEND[each.why]}"
-    )
+    return f"{counted(each.pieces, 'piece')}{part} ({holes(each)}): {_UNPLANNED[each.why]}. {_MEND[each.why]}"
