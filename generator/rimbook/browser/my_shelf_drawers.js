@@ -30,7 +30,7 @@ export function drawersView({ plan, names, book, partLink, constants }) {
       "p",
       {},
       `${counted(drawers.length, "drawer")}; of ${kept} something is kept.${cutOff} At each review, every ` +
-        `${weeks(terms.review)}, fill each drawer up. With fewer than the reorder point, order at once.`,
+        `${weeks(terms.review)}, fill each drawer up. With fewer than the reorder point, and nothing else that counts, order at once.`,
     ),
     table(
       "shelf-caption",
