@@ -8,8 +8,8 @@ import { svg, through } from "./draft_svg.js";
  * @typedef {{level: string, apart: number, pooled: number}} Point
  */
 
-const [WIDTH, HEIGHT] = [360, 230];
-const [LEFT, RIGHT, TOP, BOTTOM] = [34, 12, 30, 40];
+const [WIDTH, HEIGHT] = [360, 246];
+const [LEFT, RIGHT, TOP, BOTTOM] = [34, 12, 46, 40];
 const MARK = 3.5;
 const NAME = "shelf-curve";
 
@@ -45,6 +45,7 @@ export function shelfCurve(points) {
       {},
       ...grid.map((value, at) => words(String(value), LEFT - 6, heights[at] + 3.5, "end")),
       ...points.map(({ level }, at) => words(level, pooled[at][0], HEIGHT - BOTTOM + 16, "middle")),
+      words("pieces on the full shelf", 4, TOP - 12, ""),
       words("service level, %", (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 6, "middle"),
     ),
     line(apart, "cross", false),

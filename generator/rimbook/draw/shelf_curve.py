@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 from rimbook.draw.svg import Markup, Spot, drawing, element, group, path, polyline, segments, text
 
-WIDTH, HEIGHT = 360.0, 230.0
-LEFT, RIGHT, TOP, BOTTOM = 34.0, 12.0, 30.0, 40.0
+WIDTH, HEIGHT = 360.0, 246.0
+LEFT, RIGHT, TOP, BOTTOM = 34.0, 12.0, 46.0, 40.0
 MARK = 3.5
 
 
@@ -40,6 +40,7 @@ def shelf_curve(points: Sequence[Point], name: str = "shelf-curve") -> str:
                 text(point.level, x, HEIGHT - BOTTOM + 16, text_anchor="middle", font_size=10)
                 for point, (x, _) in zip(points, pooled, strict=True)
             ),
+            text("pieces on the full shelf", 4, TOP - 12, font_size=10),
             text(
                 "service level, %", (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 6, text_anchor="middle", font_size=10
             ),
