@@ -752,6 +752,16 @@ def test_it_fits_and_everybody_can_use_it(page: Page, top: str, scheme: Any) -> 
         assert box["height"] >= 24
 
 
+def test_on_paper_it_says_on_which_day_it_was_planned(page: Page, top: str) -> None:
+    page.clock.set_fixed_time("2027-03-01T12:00:00")
+    opened(page, top)
+    expect(page.locator("#day")).to_be_hidden()  # nothing is planned
+    filled(page, top)
+    expect(page.locator("#day")).to_have_text("Planned on 1 March 2027.")
+    page.clock.set_fixed_time("2027-03-02T12:00:00")  # the page stayed open overnight
+    assert "Planned on 2 March 2027. Order today" in sheets(printed(page, "A4"))[0]
+
+
 @pytest.mark.parametrize("paper", PAPERS)
 def test_on_paper_the_order_comes_first_and_nothing_of_the_form(page: Page, top: str, paper: str) -> None:
     worst(page, top)

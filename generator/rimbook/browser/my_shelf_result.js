@@ -7,6 +7,7 @@ import { drawersView, framesWords, lostView, piecesView } from "./my_shelf_drawe
 import { orderView } from "./my_shelf_order.js";
 import { assumedTerm, ownTerm, termsOf } from "./my_shelf_terms.js";
 import { startTables } from "./tables.js";
+import { today } from "./today.js";
 
 /** @typedef {import("./dom.js").Child} Child */
 /** @typedef {import("./my_shelf_book.js").ShelfBook} ShelfBook */
@@ -33,6 +34,7 @@ import { startTables } from "./tables.js";
  */
 
 export function resultView() {
+  const day = el("p", { id: "day" });
   const order = el("div", {});
   const drawers = el("div", {});
   const pieces = el("div", {});
@@ -51,10 +53,16 @@ export function resultView() {
     box("compare", "What sharing saves", compare.element),
     box("terms", "What it goes by", goesBy),
   );
+  const sayDay = () => {
+    day.textContent = `Planned on ${today()}.`;
+  };
+  addEventListener("beforeprint", sayDay); // a page may stay open overnight
   return {
-    element: el("div", {}, box("order", "Order today", order), rest),
+    element: el("div", {}, day, box("order", "Order today", order), rest),
     /** @param {Shown} all */
     show(all) {
+      day.hidden = !all.shelf.frames.length;
+      sayDay();
       rest.hidden = !all.shelf.frames.length;
       fill(order, ...orderView(all));
       fill(drawers, ...drawersView(all));

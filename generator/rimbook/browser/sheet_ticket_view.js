@@ -11,6 +11,7 @@ import { isBlank } from "./sheet_state.js";
 import { ticketOf } from "./sheet_ticket.js";
 import { ticketDrawing } from "./sheet_ticket_drawing.js";
 import { fillTicket } from "./sheet_ticket_paper.js";
+import { today } from "./today.js";
 
 /** @typedef {import("./sheet_jobs.js").OwnJobs} OwnJobs */
 /** @typedef {import("./sheet_store.js").Store} Store */
@@ -62,7 +63,7 @@ export function startTicket(place, store, jobs) {
     clearTimeout(timer);
     timer = undefined;
     const [sheet, job] = [store.sheet(), jobs.job()];
-    const date = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(new Date());
+    const date = today();
     blank.hidden = !isBlank(sheet);
     whole.hidden = isBlank(sheet);
     if (isBlank(sheet)) return fill(ticket);
