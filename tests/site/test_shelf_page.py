@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from dataclasses import replace
+from typing import Any
 
 from lxml import etree, html
 
@@ -13,6 +14,9 @@ from rimbook.bench.part_index import index_parts
 from rimbook.bench.shelf_plan import ShelfPlan
 from rimbook.book.model import Shelf
 from rimbook.draw.shelf_curve import Point, shelf_curve
+from rimbook.site.pages import Page
+from rimbook.site.publish import site
+from rimbook.site.settings import Settings
 from rimbook.site.shelf_csv import COLUMNS
 from rimbook.site.shelf_view import club_plan
 from rimbook.site.shelf_words import percent
@@ -46,6 +50,28 @@ def test_what_to_order_stands_first_with_the_reason() -> None:
         said = " ".join(item.text_content().split())
         assert said.startswith(f"{drawer.order.units} × {demo_book().parts[drawer.item].name}")
         assert percent(drawer.order.before) in item.text_content()
+
+
+def test_it_says_first_when_the_stock_was_counted() -> None:
+    book = demo_book()
+    club = book.clubs["weir-lane"]
+
+    def said(**changes: Any) -> str:
+        page = published(replace(book, clubs={"weir-lane": replace(club, **changes)}))[PAGE]
+        assert isinstance(page, Page)
+        (day,) = html.fromstring(f"<main>{page.body}</main>").xpath("//section[@id='order']/preceding::p[1]")
+        return str(day.text_content())
+
+    assert said() == "Stock as of 1 March 2027."
+    assert said(on=None).startswith("Nobody has written down on which day the stock was counted")
+    assert said(shelf=Shelf()) == "No stock is written down, so every drawer is taken to be empty."
+
+
+def test_labels_are_promised_where_there_are_some() -> None:
+    for prints in (True, False):
+        page = {each.file: each for each in site(demo_book(), Settings(prints=prints))}[PAGE]
+        assert isinstance(page, Page)
+        assert ("Labels for the drawers" in page.body) is prints
 
 
 def test_a_caution_stands_beside_the_order() -> None:
@@ -139,6 +165,7 @@ def test_the_curve_says_its_numbers_and_rises_with_them() -> None:
         "80 %: 2 with the fewest drawers, 4 with one drawer a part; "
         "95 %: 9 with the fewest drawers, 12 with one drawer a part"
     )
+    assert drawn.xpath("//s:text[.='pieces on the full shelf']", namespaces=space)
     first, second = (float(each) for each in drawn.xpath("//s:circle/@cy", namespaces=space)[:2])
     assert first > second
     assert drawn.xpath("//s:text[.='15']", namespaces=space)

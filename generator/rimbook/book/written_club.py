@@ -107,7 +107,9 @@ class WrittenClub(Written):
         examples=["spring 2027"],
     )
     on: IsoDate | None = Field(
-        default=None, description="The day of the edition, as 2027-03-01.", examples=["2027-03-01"]
+        default=None,
+        description="The day of the edition, on which the stock was counted, as 2027-03-01.",
+        examples=["2027-03-01"],
     )
     units: Units = Field(
         default="metric", description="Sizes in mm alone, or with inches beside them.", examples=["metric"]

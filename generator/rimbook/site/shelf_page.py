@@ -14,6 +14,7 @@ from rimbook.site.settings import Settings
 from rimbook.site.shelf_csv import shelf_rows, shelf_table
 from rimbook.site.shelf_view import club_plan, view
 from rimbook.site.templates import render
+from rimbook.site.words import day
 
 
 def shelf_pages(
@@ -59,6 +60,8 @@ def _body(
     return render(
         "shelf.html",
         club=club,
+        day=day(club.on) if club.on else "",
+        labelled=settings.prints,
         table=root + shelf_table(club.slug),
         edit_url=settings.edit_url(club.source),
         root=root,
