@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import io
+import re
 from dataclasses import replace
+from itertools import pairwise
 from math import nan
 from typing import Any
 
@@ -16,8 +18,8 @@ from pypdf import PdfReader
 from rimbook.book.model import LabelSheet, PaperName
 from rimbook.draw.labels import text_width
 from rimbook.draw.labels_grid import cells
-from rimbook.draw.labels_sheet import DrawerLabel, labels_pdf
-from rimbook.draw.labels_words import paired, served_lines, size_lines
+from rimbook.draw.labels_sheet import DrawerLabel, Kept, labels_pdf
+from rimbook.draw.labels_words import level_line, paired, served_lines, size_lines
 from rimbook.site.drawer_labels import drawer_labels, parts_of
 from tests.draw.drawn import SIGNS, book
 
@@ -146,6 +148,29 @@ def test_frames_are_named_as_many_as_fit() -> None:
     (cut,) = served_lines(["W" * 200, "Plover 71"], 2.5, 60, 1)
     assert cut.endswith("… and 1 more")
     assert text_width(cut, 2.5) <= 61
+
+
+def test_levels_are_said_in_fewer_words_where_there_is_no_room() -> None:
+    assert level_line(3, 8, 2.5, 60) == "Reorder below 3, fill up to 8"
+    assert level_line(3, 8, 2.5, 30) == "Below 3, up to 8"
+    assert level_line(0, 1, 2.5, 60) == "Fill up to 1"  # there is nothing below none
+    assert text_width("Below 999, up to 999", 0.9 * 6.5 * MM_PER_POINT, bold=True) < 30
+
+
+@pytest.mark.parametrize("sheet", [*SHEETS, LabelSheet(rows=15, columns=5, margins_mm=(5, 5, 5, 5))])
+def test_levels_stand_at_the_foot_and_on_nothing_else(sheet: LabelSheet) -> None:
+    """Lines of one label, as an independent reader finds them: none lies on another, all on their label."""
+    wanted = [replace(label, kept=Kept(3, 8)) for label in labels()[: sheet.rows * sheet.columns]]
+    with pdfplumber.open(io.BytesIO(labels_pdf(wanted, book("frames").parts, sheet))) as document:
+        page = document.pages[0]
+        for place in cells(sheet)[: len(wanted)]:
+            left, top = place.left_mm / MM_PER_POINT, place.top_mm / MM_PER_POINT
+            right, bottom = left + place.width_mm / MM_PER_POINT, top + place.height_mm / MM_PER_POINT
+            lines = page.crop((left, top, right, bottom)).extract_text_lines()
+            assert re.fullmatch("Reorder below 3, fill up to 8|Below 3, up to 8", lines[-1]["text"])
+            for above, below in pairwise(lines):
+                assert above["bottom"] <= below["top"] + 1.5  # of the room for descenders
+            assert bottom - lines[-1]["bottom"] > 1.0 / MM_PER_POINT
 
 
 def test_unknown_sizes_say_so_and_pairs_keep_their_units() -> None:

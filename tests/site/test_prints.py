@@ -10,11 +10,12 @@ from pathlib import Path
 import pytest
 
 from rimbook.book.load import load_book
+from rimbook.book.model import Book
 from rimbook.cli import main
 from rimbook.draw.chart import chart_pdf
 from rimbook.hosts.kept_prints import kept_prints
 from rimbook.site.pages import Asset, Page
-from rimbook.site.prints import club_print_links, frame_print_links
+from rimbook.site.prints import club_print_links, club_prints, frame_print_links
 from rimbook.site.publish import site
 from rimbook.site.settings import Settings
 from tests.draw.printed import SITE, frame, look, parts, reader, shown
@@ -43,9 +44,9 @@ def test_every_frame_and_club_links_to_its_prints_and_they_are_there() -> None:
         for each in frame_print_links(slug):
             assert f'href="../../{each.file}"' in text
             assert isinstance(WITH[each.file], Asset)
-    for slug in BOOK.clubs:
+    for slug, club in BOOK.clubs.items():
         text = body(WITH, f"clubs/{slug}/index.html")
-        for each in club_print_links(slug):
+        for each in club_print_links(club):
             assert f'href="../../{each.file}"' in text
             assert isinstance(WITH[each.file], Asset)
 
@@ -64,6 +65,48 @@ def test_a_print_is_a_chart_of_its_frame() -> None:
     assert document.metadata is not None
     assert document.metadata.title == "Plover 76"
     assert "data of 2026-11-02" in document.pages[0].extract_text()
+
+
+def test_the_labels_of_a_club_are_those_of_its_shelf_and_said_to_be() -> None:
+    asset = WITH["prints/club.weir-lane-labels.pdf"]
+    assert isinstance(asset, Asset)
+    said = " ".join(" ".join(page.extract_text() for page in reader(asset.data).pages).split())
+    assert "Plover full set" in said
+    assert "Reorder below 6, fill up to 10" in said
+    assert "Treadle full set" not in said  # none is kept
+    assert "a label for every drawer of its shelf" in body(WITH, "clubs/weir-lane/index.html")
+
+
+def test_a_club_that_keeps_nothing_yet_has_a_sheet_that_says_so() -> None:
+    club = BOOK.clubs["weir-lane"]
+    unknown = tuple(replace(each, restrings_per_year=None) for each in club.frames)
+    book = replace(BOOK, clubs={"weir-lane": replace(club, frames=unknown)})
+    files = {each.file: each for each in site(book, Settings(site_url=SITE, prints=True))}
+    asset = files["prints/club.weir-lane-labels.pdf"]
+    assert isinstance(asset, Asset)
+    assert "nothing to label" in reader(asset.data).pages[0].extract_text()
+    assert "Labels for the drawers" not in body(files, "clubs/weir-lane/shelf/index.html")
+
+
+def test_the_labels_of_a_shelf_are_made_anew_with_any_part_and_the_chart_is_not() -> None:
+    """A part that no frame of the club takes may come to stand in for one that it does."""
+
+    def made_from(book: Book) -> dict[str, tuple[bytes, ...]]:
+        found: dict[str, tuple[bytes, ...]] = {}
+
+        def keep(name: str, pieces: Sequence[bytes], make: Callable[[], bytes]) -> bytes:
+            found[name] = tuple(pieces)
+            return b""
+
+        club = book.clubs["weir-lane"]
+        for asset in club_prints(club, book.frames.__getitem__, book.parts, Settings(), keep):
+            assert asset.data == b""
+        return found
+
+    new = replace(BOOK.parts["bobbin-bumper"], name="Other name")
+    before, after = made_from(BOOK), made_from(replace(BOOK, parts={**BOOK.parts, new.id: new}))
+    assert before["prints/club.weir-lane-labels.pdf"] != after["prints/club.weir-lane-labels.pdf"]
+    assert before["prints/club.weir-lane-chart.pdf"] == after["prints/club.weir-lane-chart.pdf"]
 
 
 def test_the_page_of_a_club_lists_its_frames_with_what_is_known() -> None:

@@ -24,7 +24,7 @@ from rimbook.commands import (
 from rimbook.draw.labels_sheet import labels_pdf
 from rimbook.draw.paper import PAPERS
 from rimbook.draw.typeset import Unprintable
-from rimbook.site.drawer_labels import drawer_labels, parts_of
+from rimbook.site.drawer_labels import club_labels, drawer_labels
 
 SHEET = LabelSheet()
 
@@ -33,16 +33,15 @@ def add(subparsers: Subparsers) -> None:
     parser: ArgumentParser = subparsers.add_parser(
         "labels",
         help="print labels for the drawers of parts",
-        description="Write labels for the drawers of parts as a PDF: of all parts that a club's frames\n"
-        "take, or of the parts you name. Count the rows and columns of your sheet of labels and measure its\n"
-        "margins and gaps; try the grid on plain paper first, with --borders.",
+        description="Write labels for the drawers of parts as a PDF: of the drawers that a club's shelf\n"
+        "keeps filled, of all parts that its frames take where it has no shelf, or of the parts you name.\n"
+        "Count the rows and columns of your sheet of labels and measure its margins and gaps; try the grid\n"
+        "on plain paper first, with --borders.",
         epilog=EXIT_CODES,
         formatter_class=RawDescriptionHelpFormatter,
     )
     which = parser.add_mutually_exclusive_group(required=True)
-    which.add_argument(
-        "club", nargs="?", metavar="CLUB", help="all parts of a club's frames, by its file's name"
-    )
+    which.add_argument("club", nargs="?", metavar="CLUB", help="the drawers of a club, by its file's name")
     which.add_argument("--parts", nargs="+", metavar="PART", help="these parts, by catalogue id")
     grid = parser.add_argument_group("the sheet of labels, in millimetres")
     grid.add_argument("--rows", type=int, help=f"default: the club's, or {SHEET.rows}")
@@ -100,10 +99,18 @@ def run(args: Namespace) -> int:
         )
         return ERRORS_FOUND
     frames = [book.frames[slug] for slug in dict.fromkeys(slugs)]
-    parts = args.parts or parts_of(frames, book.parts)
     try:
+        wanted = (
+            club_labels(club, frames, book.parts, args.site_url)
+            if club
+            else drawer_labels(args.parts, frames, book.parts, args.site_url)
+        )
+        if club and club.shelf and not wanted:
+            return called_wrongly(
+                "labels", f"The shelf that {club.source} plans keeps nothing in any drawer."
+            )
         pdf = labels_pdf(
-            drawer_labels(parts, frames, book.parts, args.site_url),
+            wanted,
             book.parts,
             _sheet(args, club.labels if club else SHEET),
             skip=args.skip,

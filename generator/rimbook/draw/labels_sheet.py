@@ -6,12 +6,13 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from rimbook.book.model import Catalogue, LabelSheet, Part
 from rimbook.draw import glyphs
 from rimbook.draw.labels import shortened, text_width
 from rimbook.draw.labels_grid import Cell, cells
-from rimbook.draw.labels_words import paired, served_lines, size_lines
+from rimbook.draw.labels_words import level_line, paired, served_lines, size_lines
 from rimbook.draw.paper import PAPERS
 from rimbook.draw.qr import qr
 from rimbook.draw.section import bare_section
@@ -31,13 +32,24 @@ _NAME = 1.25
 """The name in sizes of the other words."""
 
 
+class Kept(NamedTuple):
+    """The levels of a drawer: with less than `reorder` in it one orders at once, and fills it to `up_to`."""
+
+    reorder: int
+    up_to: int
+
+
 @dataclass(frozen=True, slots=True)
 class DrawerLabel:
-    """A part, the names of the frames it serves, and the address of its page where the site is known."""
+    """A part, the names of the frames it serves, and the address of its page where the site is known.
+
+    `kept` where a shelf plan says how much of it is kept.
+    """
 
     part: Part
     frames: tuple[str, ...] = ()
     url: str | None = None
+    kept: Kept | None = None
 
 
 def labels_pdf(
@@ -75,23 +87,34 @@ def labels_pdf(
     return typeset(glyphs.replaced(document("Drawer labels", body, families=more), known), files, fonts=fonts)
 
 
+def no_labels_pdf(sheet: LabelSheet) -> bytes:
+    """What stands in the place of labels where there is nothing to label yet."""
+    paper = PAPERS[sheet.paper]
+    page = f"#set page(width: {paper.width_mm}mm, height: {paper.height_mm}mm, margin: 20mm)\n"
+    words = literal("Nothing is kept in any drawer yet, so there is nothing to label.")
+    return typeset(document("Drawer labels", f"{page}#text({words})"))
+
+
 def _label(
     label: DrawerLabel, catalogue: Catalogue, cell: Cell, name: str, files: dict[str, bytes], *, borders: bool
 ) -> str:
-    """One label: name on top, section, sizes and code below it, and the frames at its foot."""
+    """One label: name on top, section, sizes and code below it, frames and levels at its foot."""
     part = label.part
     size = min(max(cell.height_mm * _PT_PER_MM, _SMALLEST_PT), _LARGEST_PT)
     line = size * _POINT_MM * _LEADING
     width, height = cell.width_mm - 2 * PAD_MM, cell.height_mm - 2 * PAD_MM
     foot = served_lines(label.frames, 0.9 * size * _POINT_MM, width, 2 if height > 9 * line else 1)
-    middle = height - _NAME * line - len(foot) * 0.9 * line - 1.0
+    levels = [level_line(*label.kept, 0.9 * size * _POINT_MM, width)] if label.kept else []
+    rise = 0.9 * line * (len(foot) + len(levels))
+    middle = height - _NAME * line - rise - 1.0
     title = shortened(part.name, _NAME * size * _POINT_MM * 1.1, width)
     pictures, sizes = _beside(label, catalogue, name, size * _POINT_MM, (width, middle, line), files)
     left = sum(each.width_mm + 2 for each in pictures if not each.at_right)
     pieces = [
         _line(0.0, title, _NAME * size, bold=True),
         *_lines(_NAME * line + 0.8, left, sizes, size, line),
-        *_lines(height - len(foot) * 0.9 * line, 0.0, foot, 0.9 * size, 0.9 * line),
+        *_lines(height - rise, 0.0, foot, 0.9 * size, 0.9 * line),
+        *(_line(height - 0.9 * line, each, 0.9 * size, bold=True) for each in levels),
         *(each.source(width, _NAME * line + 0.8) for each in pictures),
     ]
     stroke = "0.25pt" if borders else "none"
@@ -140,7 +163,8 @@ def _beside(
     room_mm -= sum(each.width_mm + 2 for each in section)
     if len(lines) > most:
         kept = max(most - 1, 0)
-        lines = (*lines[:kept], f"and {len(lines) - kept} more")
+        rest = f"and {len(lines) - kept} more"
+        lines = (*lines[:kept], rest) if kept else (f"{lines[0]} …",)
     return pictures, [shortened(each, letter, room_mm) for each in lines]
 
 

@@ -58,6 +58,16 @@ def served_lines(names: Sequence[str], size: float, width: float, most: int) -> 
     return (f"{name}{rest}",)
 
 
+def level_line(reorder: int, up_to: int, size: float, width: float) -> str:
+    """`Reorder below 3, fill up to 8`, in fewer words where a label is narrow.
+
+    A drawer that may run empty before it is ordered for has no reorder point to name.
+    """
+    full = f"Reorder below {reorder}, fill up to {up_to}" if reorder else f"Fill up to {up_to}"
+    short = f"Below {reorder}, up to {up_to}" if reorder else f"Up to {up_to}"
+    return full if text_width(full, size, bold=True) <= width else short
+
+
 def _served(names: Sequence[str], count: int) -> str:
     more = len(names) - count
     if more:

@@ -52,7 +52,7 @@ def _body(club: Club, cross: Cross, settings: Settings) -> str:
         rows=sorted(chosen, key=lambda row: (row[0].full_name.casefold(), row[0].slug)),
         rackets=sum(each.count for each in club.frames),
         restrings=sum(restrings) if restrings else None,
-        prints=club_print_links(club.slug) if settings.prints else (),
+        prints=club_print_links(club) if settings.prints else (),
         edit_url=settings.edit_url(club.source),
         root=to_root(club_path(club.slug)),
     )

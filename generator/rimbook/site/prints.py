@@ -8,11 +8,11 @@ from typing import NamedTuple
 
 from rimbook.book.model import Catalogue, Club, Frame
 from rimbook.draw.chart import Look, Shown, chart_pdf
-from rimbook.draw.labels_sheet import labels_pdf
+from rimbook.draw.labels_sheet import labels_pdf, no_labels_pdf
 from rimbook.draw.paper import PAPERS
 from rimbook.draw.tape_sheet import tape_pdf
 from rimbook.rim.place import place
-from rimbook.site.drawer_labels import drawer_labels, parts_of
+from rimbook.site.drawer_labels import club_labels
 from rimbook.site.links import frame_path
 from rimbook.site.pages import Asset
 from rimbook.site.settings import Settings
@@ -43,12 +43,21 @@ class FramePrint(NamedTuple):
 
 
 class ClubPrint(NamedTuple):
-    """A kind of file that every club has; `make` gives its bytes."""
+    """A kind of file that every club has; `make` gives its bytes.
+
+    `of_shelf` says what it is for where the club has a shelf: its plan then makes it, and any part of the
+    catalogue may change that.
+    """
 
     name: str
     title: str
     words: str
     make: Callable[[Club, Sequence[Frame], Catalogue, Settings], bytes]
+    of_shelf: str = ""
+
+    def planned(self, club: Club) -> bool:
+        """Whether it is made by the plan of the club's shelf."""
+        return bool(self.of_shelf) and club.shelf is not None
 
 
 def made_anew(_: str, __: Sequence[bytes], make: Callable[[], bytes]) -> bytes:
@@ -61,9 +70,16 @@ def frame_print_links(slug: str) -> tuple[Print, ...]:
     return tuple(Print(_file(slug, kind.name), kind.title, kind.words) for kind in FRAME_PRINTS)
 
 
-def club_print_links(slug: str) -> tuple[Print, ...]:
+def club_print_links(club: Club) -> tuple[Print, ...]:
     """The files of a club, as its page names them."""
-    return tuple(Print(_file(f"club.{slug}", kind.name), kind.title, kind.words) for kind in CLUB_PRINTS)
+    return tuple(
+        Print(
+            _file(f"club.{club.slug}", kind.name),
+            kind.title,
+            kind.of_shelf if kind.planned(club) else kind.words,
+        )
+        for kind in CLUB_PRINTS
+    )
 
 
 def frame_prints(
@@ -147,6 +163,9 @@ def _club_print(
 ) -> bytes:
     frames = [record(each.frame) for each in club.frames]
     pieces = [repr(club).encode(), *_pieces(frames, catalogue, settings)]
+    if kind.planned(club):
+        pieces += [repr(catalogue[part]).encode() for part in sorted(catalogue)]
+        pieces.append(repr(settings.thresholds).encode())
     return keep(file, pieces, partial(kind.make, club, frames, catalogue, settings))
 
 
@@ -174,8 +193,8 @@ def _frame_tape(frame: Frame, catalogue: Catalogue, settings: Settings) -> bytes
 
 
 def _club_labels(club: Club, frames: Sequence[Frame], catalogue: Catalogue, settings: Settings) -> bytes:
-    wanted = drawer_labels(parts_of(frames, catalogue), frames, catalogue, settings.site_url)
-    return labels_pdf(wanted, catalogue, club.labels)
+    wanted = club_labels(club, frames, catalogue, settings.site_url, settings.thresholds)
+    return labels_pdf(wanted, catalogue, club.labels) if wanted else no_labels_pdf(club.labels)
 
 
 FRAME_PRINTS: tuple[FramePrint, ...] = (
@@ -205,5 +224,7 @@ CLUB_PRINTS: tuple[ClubPrint, ...] = (
         "Drawer labels",
         "a label for every part that its frames take, on the sheet of labels that its file names",
         _club_labels,
+        of_shelf="a label for every drawer of its shelf that something is kept in, with the frames it serves "
+        "and how much to keep, on the sheet of labels that its file names",
     ),
 )
