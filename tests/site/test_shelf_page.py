@@ -118,9 +118,14 @@ def test_the_table_says_what_counts_beside_the_units_and_where_a_gap_is() -> Non
     rows = list(csv.DictReader(io.StringIO(plain(demo_site()[TABLE]).decode(), newline="")))
     by_part = {row["part"]: row for row in rows if row["part"]}
     long, weir = by_part["barrel-21-long"], by_part["weir-set"]
-    assert (long["stock"], long["counts_too"]) == ("0", "first use up 6 Barrel 2.0")
+    assert (long["stock"], long["counts_too"]) == (
+        "0",
+        "first use up 3 Short barrel 2.1; first use up 6 Barrel 2.0",
+    )
     assert (weir["stock"], weir["counts_too"]) == ("0", "loose 1 Weir side strip")
-    assert "none; first use up 6 Barrel 2.0" in words("//section[@id='shelf']")
+    assert "none; first use up 3 Short barrel 2.1; first use up 6 Barrel 2.0" in words(
+        "//section[@id='shelf']"
+    )
     pipit, gimlet = (row for row in rows if row["kind"] == "cannot be planned")
     assert (pipit["frames"], pipit["holes"], pipit["opened_for"]) == (
         "pipit-76",
