@@ -103,7 +103,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
     yield from finder_pages(cross, source.catalogue, settings.places)
     yield board_page()
     yield from fits_page(source.catalogue, settings.thresholds)
-    yield from club_pages(source.clubs, cross, settings)
+    yield from club_pages(source.clubs, cross, source.record, settings)
     yield from shelf_pages(source.clubs, cross, source.record, lambda: book().answers, settings)
     yield from prices_page(source.catalogue)
     yield from my_shelf_page()

@@ -116,3 +116,25 @@ def test_a_shelf_serves_no_factory() -> None:
     assert found("club-shelf-time", fine) == []
     (problem,) = found("club-shelf-time", club_with(("- lapwing-20", many.replace("RATE", "742858"))))
     assert problem.expected == "at most 100,000"
+
+
+@pytest.mark.parametrize(
+    ("tension", "says"),
+    [
+        ("28 lb", None),
+        ("12.7 kg", None),
+        ("124.55 N", None),
+        ("240 lb", "240 lb is above the 28 lb"),
+        ("12.71 kg", "12.71 kg is above the 28 lb"),
+        ("24 kg", "24 kg is above the 28 lb"),
+        ("125 N", "125 N is above the 28 lb"),
+    ],
+)
+def test_a_tension_is_held_to_the_printed_limit_in_any_unit(tension: str, says: str | None) -> None:
+    frame = f"- {{frame: lapwing-20, tension: {tension}}}"
+    problems = found("club-tension", club_with(("- lapwing-20", frame)))
+    assert [problem.message for problem in problems] == (
+        [f"The tension {says} printed on lapwing-20."] if says else []
+    )
+    # The problem points at the value itself.
+    assert all((problem.line, problem.column) == (11, 34) for problem in problems)

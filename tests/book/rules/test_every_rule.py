@@ -78,6 +78,7 @@ BREAKS: dict[str, Loaded] = {
     "club-size": club_with(("- lapwing-20", "[]"), frames="frames: "),
     "club-frames": club_with(("- lapwing-20", "- lapwin-20")),
     "club-frame-once": club_with(("- lapwing-20", "- lapwing-20\n  - {frame: lapwing-20, count: 2}")),
+    "club-tension": club_with(("- lapwing-20", "- {frame: lapwing-20, tension: 29 lb}")),
     "club-stock": club_with(("barrel-21: 40", "barel-21: 40")),
     "club-shelf-shares": club_with(("single: 0.04", "set: 0.04")),
     "club-shelf-time": club_with(
