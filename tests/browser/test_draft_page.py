@@ -220,7 +220,7 @@ def test_without_a_forge_it_says_how_to_send(page: Page, draft: str) -> None:
         ("Mains", "23", "23 mains are not even"),
         ("Mains", "many", "“many” mains will not do: expected an even number from 2 to 60."),
         ("Crosses", "0", "0 crosses will not do"),
-        ("Width of the line of holes, mm", "18", "18 is no width of a head: expected 50 to 500 mm."),
+        ("Width of the line of holes, mm", "18", "18 is no width of a head: expected 100 to 500 mm."),
         ("Height of the line of holes, mm", "", "Nothing is no height of a head"),
         ("Holes counted", "7.5", "“7.5” is no count of holes."),
     ],

@@ -18,8 +18,10 @@ from rimbook.rim.rules.placed import PlacedMap
 
 RULES: tuple[Rule, ...] = BOOK_RULES + RIM_RULES
 
-# A walk with one of these faults cannot be placed; what geometry would say of it is only an echo.
-_UNPLACEABLE = frozenset(("even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order"))
+# A map with one of these faults cannot be placed; what geometry would say of it is only an echo.
+_UNPLACEABLE = frozenset(
+    ("even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order", "head-large-enough")
+)
 
 # With measured places out of order, these would only say so again.
 _ECHOES = frozenset(("hole-gaps", "strings-run-straight", "twin-pitch"))

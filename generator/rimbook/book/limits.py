@@ -70,6 +70,10 @@ TENSION_DOUBTFUL_N: Mapping[Sport, float] = {
     "racquetball": 267.0,
 }
 
+# No rule of any sport: a line of holes less wide or less high than this was not measured in mm.
+# Common practice, no published source: the heads of all four sports are far larger each way.
+SMALLEST_HEAD_MM = 100.0
+
 
 def over(value: float, limit: Limit) -> bool:
     """Whether a value exceeds a limit; one that meets it does not."""

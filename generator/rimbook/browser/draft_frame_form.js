@@ -9,7 +9,7 @@ import { writePlace } from "./draft_walk.js";
 /** @typedef {import("./draft_store.js").DraftStore} DraftStore */
 /** @typedef {import("./draft_written.js").Draft} Draft */
 
-const [SMALLEST_MM, LARGEST_MM] = [50, 500];
+const [SMALLEST_MM, LARGEST_MM] = [100, 500];
 const SPORTS = /** @type {const} */ (["badminton", "squash", "tennis", "racquetball"]);
 const OUTLINES = /** @type {const} */ ([
   ["ellipse", "ellipse"],

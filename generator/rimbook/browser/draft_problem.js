@@ -79,6 +79,7 @@ import { marks } from "./draft_marks.js";
  * @property {Limit} throat_width
  * @property {Limit} length_with_throat
  * @property {number} rounding
+ * @property {number} smallest_head_mm
  * @property {Record<string, number>} newton by unit
  * @property {Record<string, number>} doubtful_n by sport
  * @property {number} loose_mm

@@ -1,10 +1,23 @@
-/** Whether the whole racket holds its head, keeps within the law, and has a tension that the sport uses. */
+/** Whether the head is a racket's, and the whole racket holds its head, keeps within the law, and has a tension that the sport uses. */
 
 import { fixed, general, mm } from "./draft_number.js";
 
 /** @typedef {import("./draft_problem.js").Limit} Limit */
 /** @typedef {import("./draft_problem.js").Limits} Limits */
 /** @typedef {import("./draft_where.js").Rule} Rule */
+
+/** @type {Rule} */
+export function headLargeEnough({ frame: { head } }, { limits: { smallest_head_mm: least } }) {
+  return [head.width, head.height].flatMap((size, index) => {
+    if (size >= least) return [];
+    return {
+      path: head.outline === "points" ? ["head", "points_mm"] : ["head", "inside_mm", index],
+      message: `The line of holes is ${mm(size)} ${index ? "high" : "wide"}: less than any racket's.`,
+      expected: `at least ${mm(least)}`,
+      tip: "Lengths are in mm: 18.4 cm are 184 mm, 7.25 inches are 184.15 mm.",
+    };
+  });
+}
 
 /** @type {Rule} */
 export function overallHoldsHead({ draft, frame: { head } }) {

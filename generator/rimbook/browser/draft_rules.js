@@ -17,7 +17,7 @@ import { partExists, partSuitsPlace } from "./draft_rule_parts.js";
 import { noFutureDates, someoneElseConfirmed } from "./draft_rule_people.js";
 import { twinPitch } from "./draft_rule_pitch.js";
 import { sidesAgree } from "./draft_rule_sides.js";
-import { frameWithinLaw, overallHoldsHead, tensionPlausible } from "./draft_rule_size.js";
+import { frameWithinLaw, headLargeEnough, overallHoldsHead, tensionPlausible } from "./draft_rule_size.js";
 import { strungWithinLaw } from "./draft_rule_strung.js";
 import { tieOffCount, tieOffs } from "./draft_rule_ties.js";
 import { variantOf } from "./draft_rule_variant.js";
@@ -40,6 +40,7 @@ const RULES = {
   "strings-on-each-half": stringsOnEachHalf,
   "walk-in-order": walkInOrder,
   "places-increase": placesIncrease,
+  "head-large-enough": headLargeEnough,
   "overall-holds-head": overallHoldsHead,
   "frame-within-law": frameWithinLaw,
   "tie-offs": tieOffs,
@@ -70,8 +71,8 @@ const PLACED_RULES = {
 /** @type {Record<string, Rule>} those of the whole book */
 const BOOK_RULES = { "same-name": sameName, "no-future-dates": noFutureDates, "mixed-scripts": mixedScripts };
 
-/** A walk with one of these faults cannot be placed; what geometry would say of it is only an echo. */
-const UNPLACEABLE = ["even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order"];
+/** A map with one of these faults cannot be placed; what geometry would say of it is only an echo. */
+const UNPLACEABLE = ["even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order", "head-large-enough"];
 
 /** With measured places out of order, these would only say so again. */
 const ECHOES = ["hole-gaps", "strings-run-straight", "twin-pitch"];

@@ -9,13 +9,14 @@ from pathlib import Path
 from typing import get_args
 
 from rimbook.book.first_map import Beginning, first_map
+from rimbook.book.limits import SMALLEST_HEAD_MM
 from rimbook.book.model import Head, Sport
 from rimbook.book.written_values import slug_of
 from rimbook.commands import NOTHING_WRONG, Subparsers, add_book, called_wrongly
 from rimbook.rim.propose import propose
 
 _SIZE = re.compile(r"(\d+(?:\.\d+)?)\s*[x×]\s*(\d+(?:\.\d+)?)")
-_SMALLEST_MM, _LARGEST_MM = 50.0, 500.0
+_LARGEST_MM = 500.0
 
 
 def add(subparsers: Subparsers) -> None:
@@ -92,8 +93,8 @@ def _size(text: str) -> tuple[float, float]:
     if not found:
         raise ArgumentTypeError(f"{text!r} is no size: expected width and height, as 186x244")
     width, height = float(found[1]), float(found[2])
-    if not all(_SMALLEST_MM <= side <= _LARGEST_MM for side in (width, height)):
+    if not all(SMALLEST_HEAD_MM <= side <= _LARGEST_MM for side in (width, height)):
         raise ArgumentTypeError(
-            f"{text!r} is no head: expected {_SMALLEST_MM:g} to {_LARGEST_MM:g} mm each way"
+            f"{text!r} is no head: expected {SMALLEST_HEAD_MM:g} to {_LARGEST_MM:g} mm each way"
         )
     return width, height

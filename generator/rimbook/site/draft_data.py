@@ -95,6 +95,7 @@ def draft_constants() -> dict[str, Any]:
         "throat_width": _limit(limits.THROAT_WIDTH),
         "length_with_throat": _limit(limits.LENGTH_WITH_THROAT),
         "rounding": limits.ROUNDING,
+        "smallest_head_mm": limits.SMALLEST_HEAD_MM,
         "newton": tension_plausible.NEWTON,
         "doubtful_n": dict(limits.TENSION_DOUBTFUL_N),
         "loose_mm": barrel_in_bore.LOOSE_MM,

@@ -47,6 +47,7 @@ BREAKS: dict[str, Loaded] = {
     "strings-on-each-half": map_with(("m3+c5 m2", "m3+c5 .")),
     "walk-in-order": map_with(("c1 c2", "c2 c1")),
     "places-increase": map_with(measured_places(3.5, 41, 14)),
+    "head-large-enough": map_with(("[186, 244]", "[18.6, 24.4]")),
     "overall-holds-head": map_with(("[674, 206]", "[206, 230]")),
     "frame-within-law": map_with(("[674, 206]", "[680.1, 206]")),
     "tie-offs": map_with(

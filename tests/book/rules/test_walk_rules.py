@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from tests.book.rules.small_book import MAP, changed, found, loaded, map_with, said
+import pytest
+
+from rimbook.bench.check import check
+from tests.book.rules.small_book import MAP, TODAY, changed, found, loaded, map_with, said
 
 WALK = "m1 m2 m3 c1 c2\n  c3 c4 m3+c5 m2 m1"
 
@@ -109,3 +112,24 @@ def test_one_piece_has_two_tie_offs_and_none_named_are_unknown() -> None:
         "There are 4 tie-offs for 1 piece of string."
     ]
     assert said("tie-off-count", map_with((", tie_offs: [R8, L8, R4, L4]", ""))) == []
+
+
+@pytest.mark.parametrize("size", ["[18.4, 24.2]", "[7.2, 9.5]", "[1e-300, 1e-300]", "[99.9, 244]", "[186, 9.5]"])
+def test_a_head_in_other_units_is_told_of_millimetres_and_nothing_else(size: str) -> None:
+    book = map_with(("[186, 244]", size), ("overall_mm: [674, 206]\n", ""))
+    problems = check(book, TODAY)
+    assert {problem.rule for problem in problems} == {"head-large-enough"}
+    for problem in problems:
+        assert problem.expected == "at least 100 mm"
+        assert "cm" in str(problem.tip)
+        assert "inches" in str(problem.tip)
+
+
+def test_measured_points_are_held_to_the_same_size() -> None:
+    ring = "[[0, 12], [9, 5], [9, -5], [0, -12], [-9, -5], [-9, 5]]"
+    book = map_with(("outline: ellipse, inside_mm: [186, 244]", f"outline: points, points_mm: {ring}"))
+    wide, high = found("head-large-enough", book)
+    assert (wide.message, high.message) == (
+        "The line of holes is 18 mm wide: less than any racket's.",
+        "The line of holes is 24 mm high: less than any racket's.",
+    )
