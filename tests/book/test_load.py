@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -78,3 +79,12 @@ def test_a_part_that_is_no_part_is_told_with_its_place(folder: Path) -> None:
         "4:25 parts.twin.kind cannot be “twin”.",
         "4:42 parts.twin.length_mm cannot be a list of 3.",
     ]
+
+
+def test_a_catalogue_file_whose_name_is_no_text_is_told(folder: Path) -> None:
+    try:
+        (folder / "parts" / "all.yaml").rename(folder / "parts" / os.fsdecode(b"all\xff.yaml"))
+    except OSError:
+        pytest.skip("This system takes no such name.")
+    messages = [problem.message for problem in load_book(folder).problems]
+    assert messages == ["The file name “all\\udcff.yaml” holds what nobody can read."]

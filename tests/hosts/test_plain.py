@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -58,3 +59,33 @@ def test_a_wrong_book_writes_nothing(tmp_path: Path, capsys: pytest.CaptureFixtu
 def test_a_folder_that_is_no_book_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(tmp_path) == 2
     assert "is no book" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("below", ["file", "file/deeper"])
+def test_a_folder_that_cannot_be_made_is_a_wrong_call(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], below: str
+) -> None:
+    book(tmp_path)
+    (tmp_path / "file").write_text("not a folder", "utf-8")
+    out, cache = tmp_path / below, tmp_path / "cache"
+    assert main(["pages", str(out), "--book", str(tmp_path / "frames"), "--cache", str(cache)]) == 2
+    told = capsys.readouterr().err
+    assert f"rimbook pages: cannot write into {out}: " in told
+    assert "Traceback" not in told
+
+
+def test_a_map_whose_name_is_no_text_is_told_as_check_tells_it(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book(tmp_path)
+    try:
+        (tmp_path / "frames/maps/plover-76.yaml").rename(
+            tmp_path / "frames/maps" / os.fsdecode(b"a\xff.yaml")
+        )
+    except OSError:
+        pytest.skip("This system takes no such name.")
+    assert main(["check", str(tmp_path / "frames" / "maps")]) == 1
+    message = "The file name “a\\udcff” cannot be an address of a page."
+    assert message in capsys.readouterr().out
+    assert run(tmp_path) == 1
+    assert message in capsys.readouterr().err

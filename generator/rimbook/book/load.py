@@ -19,7 +19,7 @@ from rimbook.book.reader import MAX_BYTES, Document, Unreadable, read
 from rimbook.book.settle import settle_frame, settle_part
 from rimbook.book.settle_club import settle_club
 from rimbook.book.shape import hold
-from rimbook.book.text import shown
+from rimbook.book.text import hidden_character, shown
 from rimbook.book.written import WrittenFrame, WrittenParts
 from rimbook.book.written_club import WrittenClub
 from rimbook.book.written_moved import WrittenMoved
@@ -123,7 +123,10 @@ def load_parts(folder: Path) -> tuple[tuple[PartsFile, ...], tuple[Problem, ...]
     for path in _yaml_files(folder / "parts"):
         name = display_name(path, folder)
         document, found = _document(path, name)
-        if document:
+        if hidden_character(name):
+            message = f"The file name {shown(path.name)} holds what nobody can read."
+            problems += (Problem(RULE, "error", name, 1, 1, message, tip="Rename the file."),)
+        elif document:
             written, more = hold(document, WrittenParts)
             found += more
             if written:

@@ -7,7 +7,7 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
 from rimbook.commands import ERRORS_FOUND, NOTHING_WRONG, Subparsers, add_book, called_wrongly, no_book
-from rimbook.hosts.plain import write_plain
+from rimbook.hosts.plain import CannotWrite, write_plain
 from rimbook.hosts.workshop import Workshop, WrongBook
 from rimbook.site.publish import publish
 from rimbook.site.settings import Settings
@@ -46,5 +46,7 @@ def run(args: Namespace) -> int:
     except WrongBook as wrong:
         print(wrong, file=sys.stderr)
         return ERRORS_FOUND
+    except CannotWrite as why:
+        return called_wrongly("pages", f"cannot write into {args.folder}: {why}.")
     print(f"{count:,} pages in {args.folder}")
     return NOTHING_WRONG

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
@@ -86,7 +87,9 @@ class Bench:
         """The same for a map that was read already."""
         if text is None:
             return ""
-        return digest(path.relative_to(self.folder).as_posix().encode(), self.given.encode(), text)
+        # A file's name need not be text; the reader says so of it.
+        name = os.fsencode(path.relative_to(self.folder).as_posix())
+        return digest(name, self.given.encode(), text)
 
 
 def _content(path: Path) -> bytes | None:

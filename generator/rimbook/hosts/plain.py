@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import html
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from importlib.resources import files
 from itertools import chain
 from pathlib import Path
@@ -41,10 +42,15 @@ _HOME = Page(
 )
 
 
+class CannotWrite(Exception):
+    """The folder does not take what is written; the text says why."""
+
+
 def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
     """Write every page and file below `folder`, and a first page. Gives the number of pages.
 
-    Only writes: what lies there already and has another name stays.
+    Only writes: what lies there already and has another name stays. Raises CannotWrite where the folder takes
+    nothing.
     """
     written = {
         PLAIN_STYLE: _write(folder, PLAIN_STYLE, plain_style().encode()),
@@ -55,7 +61,8 @@ def write_plain(pages: Iterable[Page | Asset], folder: Path) -> int:
         data = whole(each).encode() if isinstance(each, Page) else each.data
         written[each.file] = _write(folder, each.file, data)
         count += isinstance(each, Page)
-    write_list(folder, written)
+    with _writing():
+        write_list(folder, written)
     return count
 
 
@@ -97,6 +104,16 @@ def _links(root: str, places: Iterable[tuple[str, str]], current: str | None = N
 
 def _write(folder: Path, path: str, data: bytes) -> Fingerprint:
     file = folder / path
-    file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_bytes(data)
+    with _writing():
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(data)
     return fingerprint(data)
+
+
+@contextmanager
+def _writing() -> Iterator[None]:
+    """Tells a failure to write from one to read, which a page may meet while it is made."""
+    try:
+        yield
+    except OSError as error:
+        raise CannotWrite(error.strerror or str(error)) from error

@@ -114,7 +114,9 @@ def test_one_piece_has_two_tie_offs_and_none_named_are_unknown() -> None:
     assert said("tie-off-count", map_with((", tie_offs: [R8, L8, R4, L4]", ""))) == []
 
 
-@pytest.mark.parametrize("size", ["[18.4, 24.2]", "[7.2, 9.5]", "[1e-300, 1e-300]", "[99.9, 244]", "[186, 9.5]"])
+@pytest.mark.parametrize(
+    "size", ["[18.4, 24.2]", "[7.2, 9.5]", "[1e-300, 1e-300]", "[99.9, 244]", "[186, 9.5]"]
+)
 def test_a_head_in_other_units_is_told_of_millimetres_and_nothing_else(size: str) -> None:
     book = map_with(("[186, 244]", size), ("overall_mm: [674, 206]\n", ""))
     problems = check(book, TODAY)
