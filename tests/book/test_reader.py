@@ -148,6 +148,11 @@ def test_broken_yaml_says_where(loader: type) -> None:
     assert refusal("a: [1, 2", loader).startswith(("1:9 This is not YAML", "2:1 This is not YAML"))
     assert refusal("a: b: c", loader).startswith("1:5 This is not YAML")
     assert refusal("\ta: 1", loader).startswith("1:1 This is not YAML")
+    assert (
+        refusal("a:\n  b: 1\n\tc: 2", loader)
+        == "3:1 This is not YAML: a tab stands where a line is indented."
+    )
+    assert refusal("a: @b", loader) == "1:4 This is not YAML: nothing begins with “@”."
 
 
 def test_bytes_that_are_not_utf8_say_where() -> None:

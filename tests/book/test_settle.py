@@ -87,13 +87,13 @@ FAULTS = {
     "places_mm: [1, 2]": "17:12 There are 2 measured places for 10 places of the walk.",
     "left: {walk: m1 k2}": "17:17 “k2” is no place of a walk.",
     "tension_limit: 28lb": "17:16 tension_limit cannot be “28lb”.",
-    "overall_mm: [.nan, 200]": "17:14 overall_mm.1 cannot be nan.",
+    "overall_mm: [.nan, 200]": "17:14 overall_mm.1 cannot be .nan.",
     "colour: red": "17:1 There is no key “colour” here.",
     "year: no": "17:7 year cannot be “no”.",
     "note: ''": "17:7 note cannot be “”.",
     "measured: {by: Some One}": "17:16 measured.by cannot be “Some One”.",
     "measured: {by: a, on: 2026-13-01}": "17:23 measured.on cannot be “2026-13-01”.",
-    "places_mm: [1e999, 2]": "17:13 places_mm.1 cannot be inf.",
+    "places_mm: [1e999, 2]": "17:13 places_mm.1 cannot be 1e999.",
 }
 
 

@@ -21,6 +21,11 @@ SWAPS: dict[str, tuple[tuple[str, str], ...]] = {
     "a good map": (),
     "a pass missing and one double": ((WALK, "m1 m2 m3 c1 c2 c2 c4 m3+c5 m2 m1"),),
     "a pass too many": ((WALK, "m1 m2 m3 c1 c2 c2 c4 c2 m3+c5 m2 m1"),),
+    "size and holes swapped": (("bore_mm: {default: 2.1, 2.7: [8]}", "bore_mm: {default: 2.1, 4-6: 2.7}"),),
+    "a tension without its unit": (("tension_limit: 28 lb", "tension_limit: 28"),),
+    "a tension without its blank": (("tension_limit: 28 lb", "tension_limit: 28lb"),),
+    "a handle in capitals": (("by: a-handle", "by: Anna_B"),),
+    "names that are no text": (("name: Lapwing 20", "name: 10"), ("maker: Saltmarsh Works", "maker: true")),
     "a string beyond the counts": (("mains: 6\ncrosses: 5", "mains: 6\ncrosses: 4"),),
     "a wall of missing strings": (("mains: 6\ncrosses: 5", "mains: 6\ncrosses: 20"),),
     "a left walk that lacks a pass": (

@@ -107,7 +107,9 @@ class Ring:
 
     def _listed(self, path: Path, holes: object) -> list[Address]:
         if not isinstance(holes, list):
-            self.complain(path, "The holes must be a list.", expected="[9, 13, R31]")
+            size, word = shown(holes, quote=False), path[-1]
+            tip = f"The size comes first: {size}: [{word}]." if is_mm(holes) and selector(word) else None
+            self.complain(path, "The holes must be a list.", expected="[9, 13, R31]", tip=tip)
             return []
         found: list[Address] = []
         for index, word in enumerate(holes):

@@ -40,6 +40,7 @@ _BOOL = {word: word.lower() == "true" for word in ("true", "True", "TRUE", "fals
 _INT = re.compile(r"[-+]?[0-9]+")
 _BASED = {"0o": (re.compile(r"0o[0-7]+"), 8), "0x": (re.compile(r"0x[0-9a-fA-F]+"), 16)}
 _FLOAT = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
+_PLAIN = re.compile(r"[^\s,\[\]{}]+")
 _SPECIAL = re.compile(r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)")
 
 
@@ -98,6 +99,12 @@ class Document:
             value = value[step]
         return value
 
+    def plain(self, path: Path) -> str:
+        """A number, true or false as it was written: `010`, not 10."""
+        mark = self.marks[path]
+        found = _PLAIN.match(self.text, self._line_starts[mark.line - 1] + mark.column - 1)
+        return found.group() if found else str(self.at(path))
+
     def problem(
         self, rule: str, path: Path, message: str, *, key: bool = False, **more: str | None
     ) -> Problem:
@@ -147,13 +154,25 @@ def read(source: str | bytes, file: str, *, loader: type = FASTEST_LOADER) -> Do
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         place = Mark(mark.line + 1, mark.column + 1) if mark else Mark(1, 1)
-        reason = f"{error.context}: {error.problem}" if error.context else str(error.problem)
-        raise Unreadable([_problem(file, place, f"This is not YAML: {reason}.")]) from None
+        reason, tip = _reason(error, text, place)
+        raise Unreadable([_problem(file, place, f"This is not YAML: {reason}.", tip)]) from None
     except yaml.YAMLError as error:
         raise Unreadable([_problem(file, Mark(1, 1), f"This is not YAML: {shown(str(error))}.")]) from None
     if builder.problems:
         raise Unreadable(builder.problems)
     return Document(file, text, value, builder.marks, builder.key_marks)
+
+
+def _reason(error: yaml.MarkedYAMLError, text: str, place: Mark) -> tuple[str, str | None]:
+    """What the parser says, and a tip; of a character that begins nothing it does not say which."""
+    if "cannot start any token" in str(error.problem) or "tab character" in str(error.problem):
+        lines = re.split(r"\r\n|\r|\n", text)
+        sign = lines[place.line - 1][place.column - 1 : place.column] if place.line <= len(lines) else ""
+        if sign == "\t":
+            return "a tab stands where a line is indented", "Indent by spaces."
+        if sign:
+            return f"nothing begins with {shown(sign)}", "Put the word in quotes."
+    return f"{error.context}: {error.problem}" if error.context else str(error.problem), None
 
 
 def _problem(file: str, mark: Mark, message: str, tip: str | None = None) -> Problem:

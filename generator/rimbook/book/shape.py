@@ -12,6 +12,7 @@ from rimbook.book.problems import Problem, nearest
 from rimbook.book.reader import Document, Path
 from rimbook.book.text import shown
 from rimbook.book.written import Written
+from rimbook.book.written_values import PATTERN_WORDS
 
 RULE = "shape"
 MAX_REPORTED = 200
@@ -67,9 +68,10 @@ def _problem(document: Document, model: type[Written], path: Path, item: ErrorDe
     return document.problem(
         RULE,
         path,
-        f"{shown(_phrase(path), quote=False)} cannot be {_brief(found)}.",
+        f"{shown(_phrase(path), quote=False)} cannot be {_brief(document, path)}.",
         expected=", ".join(choices) or _expected(item),
         nearest=nearest(str(found), choices),
+        tip=_quotes(document, path) if item["type"] == "string_type" else None,
     )
 
 
@@ -78,14 +80,22 @@ def _phrase(path: Path) -> str:
     return ".".join(str(step + 1 if isinstance(step, int) else step) for step in path) or "The file"
 
 
-def _brief(value: Any) -> str:
+def _brief(document: Document, path: Path) -> str:
+    value = document.at(path)
     if isinstance(value, dict):
         return "a mapping"
     if isinstance(value, list):
         return f"a list of {len(value)}"
-    if isinstance(value, bool):
-        return str(value).lower()
-    return "empty" if value is None else shown(value, quote=isinstance(value, str))
+    if value is None:
+        return "empty"
+    return shown(value) if isinstance(value, str) else shown(document.plain(path), quote=False)
+
+
+def _quotes(document: Document, path: Path) -> str | None:
+    """How a number, true or false becomes the text that is asked for."""
+    if isinstance(document.at(path), int | float):
+        return f'Put it in quotes: "{shown(document.plain(path), quote=False)}".'
+    return None
 
 
 _EXPECTED = {
@@ -104,7 +114,6 @@ _EXPECTED = {
     "less_than_equal": "{le} or less",
     "string_too_long": "at most {max_length} characters",
     "string_too_short": "some text",
-    "string_pattern_mismatch": "text of the form {pattern}",
     "too_long": "at most {max_length} of them",
     "too_short": "at least {min_length} of them",
     "literal_error": "{expected}",
@@ -113,6 +122,8 @@ _EXPECTED = {
 
 def _expected(item: ErrorDetails) -> str:
     """What would have been right; our own validators say it as their message."""
+    if item["type"] == "string_pattern_mismatch":
+        return PATTERN_WORDS[item["ctx"]["pattern"]]
     phrase = _EXPECTED.get(item["type"])
     return phrase.format(**item.get("ctx", {})) if phrase else item["msg"]
 

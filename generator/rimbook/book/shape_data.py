@@ -7,6 +7,7 @@ from typing import Any
 from pydantic_core import PydanticCustomError
 
 from rimbook.book.written import Written
+from rimbook.book.written_values import PATTERN_WORDS
 
 Shape = dict[str, Any]
 
@@ -49,7 +50,8 @@ def _shape(asked: Any) -> Shape:
     if kind == "list":
         return {"is": "list", "each": _shape(asked["items_schema"]), **_sizes(asked)}
     if kind == "str":
-        form = {"form": asked["pattern"]} if "pattern" in asked else {}
+        pattern = asked.get("pattern")
+        form = {"form": pattern, "says": PATTERN_WORDS[pattern]} if pattern else {}
         return {"is": "text", "trim": asked.get("strip_whitespace", False), **form, **_sizes(asked)}
     if kind in ("int", "float"):
         bounds = {ours: asked[theirs] for theirs, ours in _BOUNDS.items() if theirs in asked}

@@ -32,9 +32,13 @@ DATE = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
 ADDRESS = f"^{_HOLE}$"
 SELECTOR = f"^({_SELECTOR})$"
 STRIP_END = f"^[RL]?{_NUMBER}$"
+TENSION = r"^[0-9]{1,3}(\.[0-9]{1,2})? (lb|kg|N)$"
 WALK = rf"^\s*{_PLACE}(\s+{_PLACE})*\s*$"
 FITTED_KEY = f"^(default|bore {_BORE}|{_SELECTOR}|R{_NUMBER}-L{_NUMBER}|L{_NUMBER}-R{_NUMBER})$"
 PER_HOLE_KEY = f"^(default|{UNKNOWN}|{_BORE})$"
+
+# What a message says of a pattern: nobody should have to read a regular expression.
+PATTERN_WORDS = {f"^{SLUG}$": "small letters, digits and single hyphens, as anna-b or plover-76"}
 
 _MM_SCHEMA: dict[str, Any] = {"type": "number", "exclusiveMinimum": 0, "maximum": MAX_LENGTH_MM}
 _UNKNOWN_SCHEMA: dict[str, Any] = {"const": UNKNOWN}
@@ -93,6 +97,14 @@ def _address_word(value: object) -> str:
     raise PydanticCustomError("address", "a hole with its side, as R9 or L9")
 
 
+def _tension_word(value: object) -> str:
+    if isinstance(value, str) and re.fullmatch(TENSION, value):
+        return value
+    raise PydanticCustomError(
+        "tension", "a number and its unit with a space between, as 28 lb, 12.5 kg or 125 N"
+    )
+
+
 def _part_word(value: object) -> str | None:
     if value == UNKNOWN:
         return None
@@ -122,7 +134,9 @@ Coordinate = Annotated[float, Field(ge=-MAX_LENGTH_MM, le=MAX_LENGTH_MM, allow_i
 Year = Annotated[int, Field(ge=1900, le=2100)]
 Count = Annotated[int, Field(ge=1, le=100_000)]
 TensionWord = Annotated[
-    str, StringConstraints(pattern=r"^[0-9]{1,3}(\.[0-9]{1,2})? (lb|kg|N)$", max_length=12)
+    str,
+    BeforeValidator(_tension_word),
+    WithJsonSchema({"type": "string", "maxLength": 12, "pattern": TENSION}),
 ]
 Walk = Annotated[
     str,

@@ -3,7 +3,7 @@
 import { address, clockwise, placeOf, selector, sideOf, span } from "./draft_address.js";
 import { general, grouped, readNumber } from "./draft_number.js";
 import { isMm } from "./draft_shape.js";
-import { asText, nearest, shown } from "./draft_text.js";
+import { asText, nearest, shown, unquoted } from "./draft_text.js";
 
 /** @typedef {import("./draft_address.js").Selector} Selector */
 /** @typedef {import("./draft_address.js").Side} Side */
@@ -152,7 +152,9 @@ export class Ring {
    */
   #listed(path, holes) {
     if (!Array.isArray(holes)) {
-      this.complain(path, "The holes must be a list.", { expected: "[9, 13, R31]" });
+      const isSwapped = isMm(holes, this.limits.longest_mm) && selector(path[path.length - 1]);
+      const tip = isSwapped ? `The size comes first: ${unquoted(holes)}: [${path[path.length - 1]}].` : null;
+      this.complain(path, "The holes must be a list.", { expected: "[9, 13, R31]", tip });
       return [];
     }
     return holes.flatMap((word, index) => {

@@ -24,7 +24,7 @@ import { entries, holds, isMapping, valueAt } from "./draft_written.js";
  * @property {number} [from]
  * @property {number} [to]
  * @property {string} [check] the name of a check of our own
- * @property {string} [says] what it expects
+ * @property {string} [says] what that or the form expects
  * @property {boolean} [empty] whether nothing at all will do as well
  */
 
@@ -70,7 +70,9 @@ function finding(draft, shape, { is, path, expected }) {
   const phrase = path.map((step) => (typeof step === "number" ? step + 1 : step)).join(".") || "The file";
   const message = `${unquoted(phrase)} cannot be ${brief(found)}.`;
   const near = is === "word" ? nearest(asText(found), (expected ?? "").split(", ")) : null;
-  return { rule, path, message, expected, nearest: near };
+  const isPlain = typeof found === "number" || typeof found === "boolean";
+  const tip = expected === "text" && isPlain ? `Put it in quotes: "${brief(found)}".` : null;
+  return { rule, path, message, expected, nearest: near, tip };
 }
 
 /**
@@ -160,13 +162,13 @@ function expectedOf(value, shape, longest) {
  * @param {any} value
  * @param {Shape} shape
  */
-function expectedText(value, { trim, least = 0, most = Infinity, form }) {
+function expectedText(value, { trim, least = 0, most = Infinity, form, says = "" }) {
   if (typeof value !== "string") return "text";
   const text = trim ? value.trim() : value;
   const { length } = [...text];
   if (length > most) return `at most ${most} characters`;
   if (length < least) return "some text";
-  return form && !new RegExp(form, "u").test(text) ? `text of the form ${form}` : null;
+  return form && !new RegExp(form, "u").test(text) ? says : null;
 }
 
 /**
@@ -189,6 +191,7 @@ const OWN = {
   per_hole: (value, longest) => isMapping(value) || isMmOrUnknown(value, longest),
   part_word: (value) => typeof value === "string" && value !== "",
   address: (value) => typeof value === "string" && address(value) !== null,
+  tension: (value) => typeof value === "string" && /^[0-9]{1,3}(\.[0-9]{1,2})? (lb|kg|N)$/.test(value),
   iso_date: (value) => typeof value === "string" && isDate(value),
 };
 
