@@ -51,6 +51,17 @@ def test_files_stand_apart() -> None:
     assert blocks[-1] == "2 errors in 2 files, of 3 maps and 40 parts.\n"
 
 
+@pytest.mark.parametrize("rule", ["readable", "shape", "meaning", "walk-in-order"])
+def test_a_file_that_was_not_checked_to_its_end_is_named_last(rule: str) -> None:
+    stopped = replace(MISSING, rule=rule)
+    *_, last = people([stopped, GAP], EXTENT).splitlines()
+    assert last == f"{MISSING.file} was not checked to its end: mend these first, more may follow."
+    others = [replace(stopped, file=f"frames/maps/{number}.yaml") for number in range(9)]
+    *_, last = people(others, EXTENT).splitlines()
+    assert last.endswith("and 4 more were not checked to their end: mend these first, more may follow.")
+    assert "checked" not in people([MISSING, GAP], EXTENT)
+
+
 def test_notes_are_counted_and_told_only_when_asked_for() -> None:
     assert people([UNUSED], EXTENT) == "Nothing wrong in 3 maps and 40 parts. 1 note left out: see --notes.\n"
     assert "barrel-99" in people([UNUSED], EXTENT, notes=True)

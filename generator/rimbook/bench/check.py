@@ -8,7 +8,7 @@ from pathlib import PurePosixPath
 from typing import NamedTuple
 
 from rimbook.book.load import Loaded, MapFile
-from rimbook.book.problems import Problem, in_order
+from rimbook.book.problems import UNPLACEABLE, Problem, in_order
 from rimbook.book.rules import RULES as BOOK_RULES
 from rimbook.book.rules.rule import Given, Rule
 from rimbook.book.rules.run import own_fault, run
@@ -17,11 +17,6 @@ from rimbook.rim.rules import RULES as RIM_RULES
 from rimbook.rim.rules.placed import PlacedMap
 
 RULES: tuple[Rule, ...] = BOOK_RULES + RIM_RULES
-
-# A map with one of these faults cannot be placed; what geometry would say of it is only an echo.
-_UNPLACEABLE = frozenset(
-    ("even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order", "head-large-enough")
-)
 
 # With measured places out of order, these would only say so again.
 _ECHOES = frozenset(("hole-gaps", "strings-run-straight", "twin-pitch"))
@@ -100,7 +95,7 @@ def _problems(loaded: Loaded, given: Given) -> Iterator[Problem]:
 
 def _of_map(rules: list[Rule], file: MapFile, given: Given) -> list[Problem]:
     found = list(run(rules, file, file.document, given))
-    if not any(problem.rule in _UNPLACEABLE for problem in found):
+    if not any(problem.rule in UNPLACEABLE for problem in found):
         found += _placed(file, given)
     echoes = _ECHOES if any(problem.rule in _ECHOED for problem in found) else frozenset()
     return [problem for problem in found if problem.rule not in echoes]

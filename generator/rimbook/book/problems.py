@@ -9,6 +9,14 @@ from typing import Literal
 
 Severity = Literal["error", "warning", "note"]
 
+# A map with a problem of these cannot be placed; what geometry would say of it is only an echo.
+UNPLACEABLE = frozenset(
+    ("even-mains", "passes-add-up", "strings-on-each-half", "walk-in-order", "head-large-enough")
+)
+
+# What comes after a problem of these was not looked at: a file is read, then understood, then held to rules.
+STOPPING = UNPLACEABLE | {"readable", "shape", "meaning"}
+
 
 @dataclass(frozen=True, slots=True)
 class Problem:

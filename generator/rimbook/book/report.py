@@ -9,7 +9,8 @@ from itertools import groupby
 from typing import get_args
 
 from rimbook.book.forge_words import as_data, as_property, no_commands
-from rimbook.book.problems import Problem, Severity, in_order
+from rimbook.book.problems import STOPPING, Problem, Severity, in_order
+from rimbook.book.rules.words import listed
 from rimbook.book.text import visible
 
 JSON_FORMAT = 1
@@ -42,7 +43,8 @@ def people(problems: Sequence[Problem], extent: Extent, *, colour: bool = False,
     blocks = [
         _block(tuple(group), colour=colour) for _, group in groupby(told, key=lambda problem: problem.file)
     ]
-    return "\n\n".join([*blocks, _closing(problems, extent, notes=notes)]) + "\n"
+    closing = [_closing(problems, extent, notes=notes), *_unfinished(problems)]
+    return "\n\n".join([*blocks, "\n".join(closing)]) + "\n"
 
 
 def _block(problems: Sequence[Problem], *, colour: bool) -> str:
@@ -83,6 +85,15 @@ def _closing(problems: Sequence[Problem], extent: Extent, *, notes: bool) -> str
         return f"Nothing wrong in {looked_at}.{hidden}"
     files = len({problem.file for problem in problems if problem.severity != "note"})
     return f"{' and '.join(grave)} in {_count(files, 'file')}, of {looked_at}.{hidden}"
+
+
+def _unfinished(problems: Sequence[Problem]) -> list[str]:
+    """A line for the files in which something stood in the way of what else may be wrong; none otherwise."""
+    files = sorted({_plain(problem.file) for problem in problems if problem.rule in STOPPING})
+    if not files:
+        return []
+    said = "was not checked to its end" if len(files) == 1 else "were not checked to their end"
+    return [f"{listed(files)} {said}: mend these first, more may follow."]
 
 
 def counted_by_severity(problems: Sequence[Problem]) -> dict[str, int]:
