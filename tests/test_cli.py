@@ -218,3 +218,21 @@ def test_what_shape_hides_follows_once_it_is_mended_and_the_report_says_that_it_
         told = capsys.readouterr().out
         assert f"[{rule}]" in told
         assert told.endswith(more) is (rule != "part-exists")
+
+
+@pytest.mark.parametrize(
+    ("call", "says"),
+    [
+        (["chek"], "Did you mean check?"),
+        (["start", "A", "--maker", "B", "--sport", "badmintn"], "Did you mean badminton?"),
+        (["check", "--as", "jsn"], "Did you mean json?"),
+        (["qqqq"], "choose from"),
+    ],
+)
+def test_a_wrong_word_is_told_the_nearest(
+    capsys: pytest.CaptureFixture[str], call: list[str], says: str
+) -> None:
+    with pytest.raises(SystemExit) as stopped:
+        cli.main(call)
+    assert stopped.value.code == 2
+    assert says in capsys.readouterr().err

@@ -4,15 +4,27 @@ from __future__ import annotations
 
 import sys
 import traceback
-from argparse import ArgumentParser, RawDescriptionHelpFormatter
+from argparse import Action, ArgumentError, ArgumentParser, RawDescriptionHelpFormatter
 from collections.abc import Sequence
+from typing import Any
 
-from rimbook.commands import EXIT_CODES, NOTHING_WRONG, OWN_FAULT, commands
+from rimbook.commands import EXIT_CODES, NOTHING_WRONG, OWN_FAULT, commands, did_you_mean
+
+
+class Parser(ArgumentParser):
+    """A parser that names the nearest choice where a word is none; its commands are of the same kind."""
+
+    def _check_value(self, action: Action, value: Any) -> None:
+        try:
+            super()._check_value(action, value)
+        except ArgumentError as error:
+            near = did_you_mean(str(value), map(str, action.choices or ()))
+            raise ArgumentError(action, f"{error.message}.{near}") from None
 
 
 def parser() -> ArgumentParser:
     """The parser of all commands."""
-    whole = ArgumentParser(
+    whole: ArgumentParser = Parser(
         prog="rimbook",
         description="An open book of racket frame grommet maps.",
         epilog=EXIT_CODES,

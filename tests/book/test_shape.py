@@ -55,3 +55,14 @@ def test_a_list_of_numbers_is_shown_as_written_too() -> None:
 def test_size_and_holes_that_are_swapped_are_put_right(swapped: str, tip: str) -> None:
     problems = problems_of(MAP.replace("rim_depth_mm: 9.4", f"rim_depth_mm: {{default: 9.4, {swapped}}}"))
     assert f"The size comes first: {tip}." in [problem.tip for problem in problems]
+
+
+@pytest.mark.parametrize("name", ["\u2800", "\u2800 \u2800", "⁂", "-", "( )"])
+def test_a_name_that_nobody_can_say_is_refused(name: str) -> None:
+    (problem,) = problems_of(MAP.replace("name: Plover 20", f'name: "{name}"'))
+    assert problem.expected == "a name with a letter or a digit in it"
+
+
+@pytest.mark.parametrize("name", ["7", "球拍", "ชม", "Æ", "नाम", "٣"])
+def test_a_name_may_be_of_any_script(name: str) -> None:
+    assert not problems_of(MAP.replace("name: Plover 20", f'name: "{name}"'))

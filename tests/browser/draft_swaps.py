@@ -25,6 +25,10 @@ SWAPS: dict[str, tuple[tuple[str, str], ...]] = {
     "a tension without its unit": (("tension_limit: 28 lb", "tension_limit: 28"),),
     "a tension without its blank": (("tension_limit: 28 lb", "tension_limit: 28lb"),),
     "a handle in capitals": (("by: a-handle", "by: Anna_B"),),
+    "names that nobody can say": (
+        ("name: Lapwing 20", "name: \u2800"),
+        ("maker: Saltmarsh Works", "maker: ⁂"),
+    ),
     "names that are no text": (("name: Lapwing 20", "name: 10"), ("maker: Saltmarsh Works", "maker: true")),
     "a string beyond the counts": (("mains: 6\ncrosses: 5", "mains: 6\ncrosses: 4"),),
     "a wall of missing strings": (("mains: 6\ncrosses: 5", "mains: 6\ncrosses: 20"),),

@@ -164,3 +164,11 @@ def test_the_guide_lists_the_keys_of_a_map() -> None:
     needed = [name for name, field in fields.items() if field.is_required()]
     assert sorted(key.strip("`") for key, _ in rows) == sorted(fields)
     assert sorted(key.strip("`") for key, _ in rows[:8]) == sorted(needed)
+
+
+@pytest.mark.parametrize("page", ["site_src/contribute.md", "CONTRIBUTING.md"])
+def test_the_commands_of_the_guide_work_as_written(page: str) -> None:
+    typed = "".join(re.findall(r"```console\n(.*?)```", text(page), re.DOTALL)).splitlines()
+    commands = [line for line in typed if line and not line.startswith(" ")]
+    assert [line for line in commands if not line.startswith(("make ", ".venv/bin/rimbook "))] == []
+    assert re.search(r"`make check` once.*`\.venv/`", text(page), re.DOTALL)

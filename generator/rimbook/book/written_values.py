@@ -37,8 +37,15 @@ WALK = rf"^\s*{_PLACE}(\s+{_PLACE})*\s*$"
 FITTED_KEY = f"^(default|bore {_BORE}|{_SELECTOR}|R{_NUMBER}-L{_NUMBER}|L{_NUMBER}-R{_NUMBER})$"
 PER_HOLE_KEY = f"^(default|{UNKNOWN}|{_BORE})$"
 
+# A letter or a digit of any script: of blanks and signs alone nobody makes a name. JSON Schema goes without,
+# since not every reader of it knows these classes.
+NAMED = r"[\p{L}\p{N}]"
+
 # What a message says of a pattern: nobody should have to read a regular expression.
-PATTERN_WORDS = {f"^{SLUG}$": "small letters, digits and single hyphens, as anna-b or plover-76"}
+PATTERN_WORDS = {
+    f"^{SLUG}$": "small letters, digits and single hyphens, as anna-b or plover-76",
+    NAMED: "a name with a letter or a digit in it",
+}
 
 _MM_SCHEMA: dict[str, Any] = {"type": "number", "exclusiveMinimum": 0, "maximum": MAX_LENGTH_MM}
 _UNKNOWN_SCHEMA: dict[str, Any] = {"const": UNKNOWN}
@@ -125,7 +132,11 @@ def _per_hole(value: object) -> Any:
     return value
 
 
-Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=80)]
+Name = Annotated[
+    str,
+    StringConstraints(strip_whitespace=True, min_length=1, max_length=80, pattern=NAMED),
+    WithJsonSchema({"type": "string", "minLength": 1, "maxLength": 80}),
+]
 Note = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=2000)]
 Slug = Annotated[str, StringConstraints(pattern=f"^{SLUG}$", max_length=MAX_SLUG)]
 Handle = Annotated[str, StringConstraints(pattern=f"^{SLUG}$", max_length=40)]
