@@ -22,9 +22,9 @@ from importlib.resources import files
 
 from rimbook.browser.smaller import smaller
 
-PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits", "prices", "my_shelf", "tape", "draft")
+PAGE_SCRIPTS = ("page", "frame", "finder", "board", "fits", "prices", "my_shelf", "tape", "draft", "moved")
 """The kinds of page script: any page, and those of a frame, the finder, the board, what fits, prices, a shelf
-of one's own, a tape, and the drafting page."""
+of one's own, a tape, the drafting page, and an old address."""
 
 LATER_SCRIPTS = ("sheet",)
 """What a page loads besides, once somebody wants it: the bench sheet of a frame."""

@@ -1,4 +1,7 @@
-"""What makes a browser go on from an old address by itself, without a script and from a folder as well."""
+"""What makes a browser go on from an old address by itself where no script runs, from a folder as well.
+
+Where scripts run, that of the page goes on: it alone can take along what stands behind the `#`.
+"""
 
 from __future__ import annotations
 
@@ -13,4 +16,5 @@ def going_on(page: Page) -> str:
     if page.leads_to is None:
         return ""
     href = html.escape(link(page.root, page.leads_to))
-    return f'<meta http-equiv="refresh" content="0; url={href}">\n<meta name="robots" content="noindex">\n'
+    refresh = f'<meta http-equiv="refresh" content="0; url={href}">'
+    return f'<noscript>{refresh}</noscript>\n<meta name="robots" content="noindex">\n'

@@ -10,6 +10,7 @@ from rimbook.site.pages import Asset
 
 _FINDER_MARK = "data-rb-finder "
 _PLANNER = "buy_worker"
+_OF_KIND = {"moved-frame": "moved", "moved-part": "moved"}
 
 
 def script_files() -> Iterator[Asset]:
@@ -21,7 +22,7 @@ def script_files() -> Iterator[Asset]:
 
 def script_tag(kind: str, root: str) -> str:
     """The element that loads the script of a kind of page. `root` is the way to the top of the site."""
-    own = kind.replace("-", "_")
+    own = _OF_KIND.get(kind, kind.replace("-", "_"))
     name = own if own in PAGE_SCRIPTS else "page"
     return f'<script defer src="{root}{_file(name)}"></script>'
 
