@@ -9,6 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Page
 
+from rimbook.book.model import Moved
 from rimbook.browser.bundle import PAGE_SCRIPTS, bundle, module_sources, script_of, stylesheet
 from rimbook.browser.smaller import smaller
 from rimbook.site.board_card import BoardPart, board_card, board_file
@@ -52,7 +53,10 @@ PLACES = (
     FinderPlace("page", "Trim with care", "regrommet/index.html#trim", (), "How to regrommet"),
     glossary_word("Twin", "glossary/index.html#twin", ["U-shaped grommet", "two-post grommet"]),
     glossary_word("Wide", "glossary/index.html#wide", ["double", "large grommet"]),
+    glossary_word("Cross", "glossary/index.html#cross", []),
 )
+
+MOVED = Moved({"plover-old": "plover-76", "treadle-old": "treadle-60"}, {"old-barrel-27": "barrel-27-short"})
 
 HOLES = ("R1", "R2", "R3", "R4", "L4", "L3", "L2", "L1")
 
@@ -62,7 +66,7 @@ def write_site(folder: Path) -> None:
     for kind in PAGE_SCRIPTS:
         _write(folder / f"assets/{kind}.js", script_of(kind))
     _write(folder / "assets/browser.css", stylesheet())
-    for path, data in finder_index(FRAMES, PARTS, PLACES).items():
+    for path, data in finder_index(FRAMES, PARTS, PLACES, MOVED).items():
         _write(folder / path, data)
     for frame in FRAMES[:3]:
         _write(folder / board_file(frame.slug), _card(frame))

@@ -120,6 +120,60 @@ def test_a_frame_that_is_gone_is_named(browser: Browser, anywhere: str) -> None:
     assert all("data/board/" in fault for fault in faults)
 
 
+def test_a_kept_frame_that_was_renamed_is_kept_under_its_new_name(browser: Browser, anywhere: str) -> None:
+    with watched_page(browser) as (page, faults):
+        opened(page, anywhere, kept=["plover-old", "plover-78", "plover-76", "treadle-old"])
+        assert frames(page) == ["Plover 76", "Plover 78", "Treadle 60"]
+        expect(page.locator(".rb-board-said")).to_have_text(
+            "3 frames on this board. plover-old is Plover 76 now. treadle-old is Treadle 60 now."
+        )
+        assert kept(page) == ["plover-76", "plover-78", "treadle-60"]
+        expect(page.locator(".rb-board-absent, .rb-board-sent")).to_have_count(0)
+        expect(page).to_have_url(re.compile("#frames=plover-76,plover-78,treadle-60$"))
+    assert all("data/board/" in fault for fault in faults)
+
+
+def test_a_renamed_frame_in_an_address_is_followed_and_only_what_exists_is_kept(
+    browser: Browser, small_site: str
+) -> None:
+    with watched_page(browser) as (page, faults):
+        opened(page, small_site, "treadle-old,plover-75", kept=["plover-76"])
+        assert frames(page) == ["Treadle 60"]
+        expect(page.locator(".rb-board-said")).to_have_text(
+            "1 frame on this board. treadle-old is Treadle 60 now."
+        )
+        expect(page.locator(".rb-board-absent li")).to_contain_text(
+            ["plover-75: this book has no such frame"]
+        )
+        assert kept(page) == ["plover-76"]
+        shelf = page.get_by_role("link", name="Plan a shelf")
+        expect(shelf).to_have_attribute("href", "../my-shelf/index.html#frames=treadle-60")
+        page.get_by_role("button", name="Replace my 1 frame with it").click()
+        expect(page.locator(".rb-board-sent")).to_have_count(0)
+        assert kept(page) == ["treadle-60"]
+    assert all("data/board/" in fault for fault in faults)
+
+
+def test_an_old_address_of_what_is_kept_already_is_my_board(browser: Browser, small_site: str) -> None:
+    with watched_page(browser) as (page, faults):
+        opened(page, small_site, "plover-old", kept=["plover-76"])
+        assert frames(page) == ["Plover 76"]
+        expect(page.locator(".rb-board-sent")).to_have_count(0)
+    assert all("data/board/" in fault for fault in faults)
+
+
+def test_where_no_frame_exists_nothing_is_offered_for_it(browser: Browser, small_site: str) -> None:
+    with watched_page(browser) as (page, faults):
+        opened(page, small_site, "plover-75", kept=["plover-76"])
+        expect(page.locator(".rb-board-said")).to_have_text("0 frames on this board.")
+        assert page.locator("[data-rb-board] button").all_text_contents() == ["Show my frames instead"]
+        expect(page.get_by_role("link", name="Plan a shelf")).to_have_count(0)
+        page.get_by_role("button", name="Show my frames instead").click()
+        expect(page.locator(".rb-board-frame h2")).to_have_text(["Plover 76"])
+        expect(page.get_by_role("button", name="Print this board")).to_be_visible()
+    assert all("data/board/" in fault for fault in faults)
+
+
 def test_a_frame_is_let_go(page: Page, small_site: str) -> None:
     opened(page, small_site, kept=["plover-76", "plover-78"])
     page.get_by_role("button", name="Let go of Plover 76").click()

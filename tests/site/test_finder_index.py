@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from rimbook.book.model import Moved
 from rimbook.site.board_card import BoardPart, board_card, board_file
 from rimbook.site.finder_index import (
     FRAMES_FILE,
@@ -57,6 +58,12 @@ def test_columns_of_one_frame() -> None:
     assert frames["stamp"] == parts["stamp"]
 
 
+def test_old_names_lead_to_those_of_today() -> None:
+    files = finder_index([PLOVER], PARTS, (), Moved({"plover-old": "plover-76"}, {"old": "a"}))
+    assert read(files[FRAMES_FILE])["moved"] == {"plover-old": "plover-76"}
+    assert read(files[PARTS_FILE])["moved"] == {"old": "a"}
+
+
 @pytest.mark.parametrize(
     ("name", "slug", "written"),
     [
@@ -101,7 +108,7 @@ def test_an_empty_book_has_an_index() -> None:
 
 def test_another_name_of_a_part_is_found_without_the_word_itself() -> None:
     twin = glossary_word("Twin", "glossary/index.html#twin", ["U-shaped grommet", " ", "two-post grommets"])
-    assert twin.also == ("U-shaped grommet", "two-post grommets", "U-shaped", "two-post")
+    assert twin.also == ("U-shaped grommet", "two-post grommets", "U-shaped", "two-post", "Twins")
 
 
 @given(st.text(max_size=40), st.text(max_size=40))

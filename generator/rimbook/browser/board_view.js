@@ -6,23 +6,17 @@
  * `#frames=plover-76,bobbin-64` names a set that someone else chose; without it the board shows the kept frames.
  */
 
-import { readCard, sum } from "./board_sum.js";
+import { fetchFrames } from "./board_fetch.js";
+import { sum } from "./board_sum.js";
 import { button } from "./button.js";
 import { el, fill } from "./dom.js";
 import { showHash } from "./hash.js";
-import { unpackFrames } from "./index_data.js";
 import { MOST_FRAMES, hashOf, keepAll, kept, onKept, slugsInHash } from "./kept.js";
-import { load } from "./registry.js";
 import { counted, listed } from "./words.js";
 
+/** @typedef {import("./board_fetch.js").Absent} Absent */
 /** @typedef {import("./board_sum.js").Card} Card */
 /** @typedef {import("./board_sum.js").Line} Line */
-
-/**
- * @typedef {object} Absent
- * @property {string} slug
- * @property {boolean} gone whether the book surely has no such frame
- */
 
 /** @param {HTMLElement} host */
 export function startBoard(host) {
@@ -33,6 +27,8 @@ export function startBoard(host) {
   fill(host, said, body);
   let sent = slugsInHash(location.hash);
   let turn = 0;
+  /** @type {Map<string, string>} what was renamed since the page was opened: old slug → slug */
+  const renames = new Map();
 
   const draw = async () => {
     const mine = kept();
@@ -41,17 +37,22 @@ export function startBoard(host) {
     if (isMine) showHash(hashOf(slugs));
     turn += 1;
     const thisTurn = turn;
-    const { cards, absent } = await fetchCards(slugs, root);
+    const { there, cards, absent, renamed } = await fetchFrames(slugs, root);
     if (thisTurn !== turn) return;
+    if (renamed.size) {
+      for (const [old, slug] of renamed) renames.set(old, slug);
+      follow([...new Set(slugs.map((slug) => renamed.get(slug) ?? slug))]);
+      return;
+    }
     said.textContent = slugs.length
-      ? `${counted(cards.length, "frame")} on this board.`
+      ? [`${counted(cards.length, "frame")} on this board.`, ...renameWords(renames, cards)].join(" ")
       : "No frame is kept yet.";
     fill(
       body,
       slugs.length ? null : emptyBoard(finder),
-      isMine ? null : sentBoard(slugs, mine, take),
+      isMine ? null : sentBoard(there, cards.length > 0, mine, take),
       absent.length ? absentList(absent, isMine, drop, finder) : null,
-      slugs.length ? boardTools(slugs, root) : null,
+      cards.length ? boardTools(there, root) : null,
       cards.length
         ? el(
             "div",
@@ -61,6 +62,19 @@ export function startBoard(host) {
         : null,
       cards.length ? partsTable(sum(cards), cards, root) : null,
     );
+  };
+
+  /**
+   * New names take the place of old ones, on the device or in the address.
+   * @param {string[]} slugs
+   */
+  const follow = (slugs) => {
+    if (!sent.length) keepAll(slugs);
+    else {
+      sent = slugs.join() === kept().join() ? [] : slugs;
+      showHash(hashOf(slugs));
+      void draw();
+    }
   };
 
   /** @param {string} slug */
@@ -88,35 +102,6 @@ export function startBoard(host) {
   void draw();
 }
 
-/**
- * @param {readonly string[]} slugs
- * @param {string} root
- * @returns {Promise<{cards: Card[], absent: Absent[]}>}
- */
-async function fetchCards(slugs, root) {
-  const found = await Promise.all(
-    slugs.map((slug) => load(`frame:${slug}`, `${root}data/board/${slug}.js`).then(readCard, () => null)),
-  );
-  const cards = found.filter((card) => card !== null);
-  const missing = slugs.filter((_, at) => found[at] === null);
-  if (!missing.length) return { cards, absent: [] };
-  const known = await knownSlugs(root);
-  return { cards, absent: missing.map((slug) => ({ slug, gone: known !== null && !known.has(slug) })) };
-}
-
-/**
- * All slugs of the book, or null where the list itself cannot be loaded.
- * @param {string} root
- */
-async function knownSlugs(root) {
-  try {
-    const index = unpackFrames(await load("finder", `${root}data/finder.js`));
-    return new Set(index.names.map((_, frame) => index.slug(frame)));
-  } catch {
-    return null;
-  }
-}
-
 /** @param {string} finder the finder's page */
 function emptyBoard(finder) {
   return el(
@@ -129,12 +114,23 @@ function emptyBoard(finder) {
 }
 
 /**
- * @param {readonly string[]} slugs
+ * @param {ReadonlyMap<string, string>} renames old slug → slug
+ * @param {readonly Card[]} cards
+ */
+function renameWords(renames, cards) {
+  return [...renames].flatMap(([old, slug]) =>
+    cards.filter((card) => card.slug === slug).map(({ name }) => `${old} is ${name} now.`),
+  );
+}
+
+/**
+ * @param {readonly string[]} there what the book has of the set
+ * @param {boolean} isSeen whether any of it stands on the board
  * @param {readonly string[]} mine
  * @param {(slugs: readonly string[]) => void} take
  */
-function sentBoard(slugs, mine, take) {
-  const both = [...new Set([...mine, ...slugs])];
+function sentBoard(there, isSeen, mine, take) {
+  const both = [...new Set([...mine, ...there])];
   return el(
     "div",
     { class: "rb-board-sent" },
@@ -142,10 +138,14 @@ function sentBoard(slugs, mine, take) {
     el(
       "p",
       {},
-      button(mine.length ? `Replace my ${counted(mine.length, "frame")} with it` : "Keep it", () =>
-        take(slugs),
-      ),
-      mine.length && both.length <= MOST_FRAMES ? button("Add it to my frames", () => take(both)) : null,
+      isSeen
+        ? button(mine.length ? `Replace my ${counted(mine.length, "frame")} with it` : "Keep it", () =>
+            take(there),
+          )
+        : null,
+      isSeen && mine.length && both.length <= MOST_FRAMES
+        ? button("Add it to my frames", () => take(both))
+        : null,
       mine.length ? button("Show my frames instead", () => take(mine)) : null,
     ),
   );

@@ -31,6 +31,7 @@ const FORMAT = 1;
  * @property {number[][]} sharedSets places on the walk
  * @property {number[]} sharedSet
  * @property {[string, string, string, string[], string][]} places kind, title, path, other names, note
+ * @property {Record<string, string>} moved old slug → slug
  */
 
 /**
@@ -46,6 +47,7 @@ const FORMAT = 1;
  * @property {number[]} maker
  * @property {number[][]} partSets
  * @property {number[]} partSet
+ * @property {Record<string, string>} moved old id → id
  */
 
 /**
@@ -63,7 +65,7 @@ const FORMAT = 1;
  * @typedef {object} Parts
  * @property {readonly string[]} ids
  * @property {readonly Entry[]} entries
- * @property {ReadonlyMap<string, number>} number of an id
+ * @property {ReadonlyMap<string, number>} number of an id, or of one that a part had before
  * @property {readonly (readonly number[])[]} sets
  * @property {readonly number[]} setOf
  */
@@ -102,6 +104,7 @@ export function unpackFrames(value) {
   const aliases = lines(columns.aliases);
   /** @param {number} frame */
   const slug = (frame) => slugs[frame] || slugOf(names[frame] ?? "");
+  const oldSlugs = oldNames(columns.moved);
   /** @type {Map<string, string[]>} */
   const otherNames = new Map();
   for (const [kind, title, , also] of columns.places) {
@@ -113,7 +116,10 @@ export function unpackFrames(value) {
     size: names.length,
     stamp: columns.stamp,
     names,
-    keys: names.map((name, frame) => key([name, ...(aliases[frame] ?? "").split("\t"), slugs[frame] ?? ""])),
+    keys: names.map((name, frame) => {
+      const old = oldSlugs.size ? (oldSlugs.get(slug(frame)) ?? []) : [];
+      return key([name, ...(aliases[frame] ?? "").split("\t"), slugs[frame] ?? "", ...old]);
+    }),
     slug,
     path: (frame) => columns.path.replace("*", slug(frame)),
     columns,
@@ -144,6 +150,9 @@ export function withParts(index, value) {
   }
   const ids = lines(packed.ids);
   const names = lines(packed.names);
+  const oldIds = oldNames(packed.moved);
+  const number = new Map(ids.map((id, part) => [id, part]));
+  for (const [old, id] of Object.entries(packed.moved)) number.set(old, number.get(id) ?? -1);
   const entries = ids.map((id, part) => {
     const title = names[part] || nameOf(id);
     const kind = packed.kinds[packed.kind[part] ?? 0] ?? "";
@@ -153,14 +162,14 @@ export function withParts(index, value) {
       title,
       path: packed.path.replace("*", id),
       note: [id, kind, maker].filter(Boolean).join(", "),
-      key: key([id, title]),
+      key: key([id, title, ...(oldIds.get(id) ?? [])]),
       lowKey: key([kind, maker]),
     };
   });
   const parts = {
     ids,
     entries,
-    number: new Map(ids.map((id, part) => [id, part])),
+    number,
     sets: packed.partSets.map(summed),
     setOf: numbered(packed.partSet),
   };
@@ -185,6 +194,17 @@ export function slugOf(name) {
 export function nameOf(id) {
   const words = id.replaceAll("-", " ");
   return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
+
+/**
+ * @param {Record<string, string>} moved old name → name of today
+ * @returns {Map<string, string[]>} the old names of a name
+ */
+function oldNames(moved) {
+  /** @type {Map<string, string[]>} */
+  const found = new Map();
+  for (const [old, name] of Object.entries(moved)) found.set(name, [...(found.get(name) ?? []), old]);
+  return found;
 }
 
 /** @param {string} text */

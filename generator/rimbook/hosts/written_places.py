@@ -16,15 +16,18 @@ _TAG = re.compile(r"<[^>]*>")
 def written_places(
     title: str, path: str, headings: Iterable[tuple[str, str]], content: str
 ) -> Iterator[FinderPlace]:
-    """The page at `path`, its headings as text and anchor, and each word that it defines."""
+    """The page at `path`, its headings as text and anchor, and each word that it defines.
+
+    A page that says what else things are called is a glossary: other pages explain their own tables so.
+    """
     yield FinderPlace("page", title, path)
     anchors = dict(headings)
     for words, anchor in anchors.items():
         yield FinderPlace("page", words, f"{path}#{anchor}", (), title)
-    for word, meaning in _ENTRY.findall(content):
-        also = _ALSO.search(_joined(meaning))
-        if also:
-            yield glossary_word(_text(word), path, re.split(r"[,;]", _text(also[1])))
+    defined = [(_text(word), _ALSO.search(_joined(meaning))) for word, meaning in _ENTRY.findall(content)]
+    if any(also for _, also in defined):
+        for word, also in defined:
+            yield glossary_word(word, path, re.split(r"[,;]", _text(also[1])) if also else ())
 
 
 def _joined(markup: str) -> str:

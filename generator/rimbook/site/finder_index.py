@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from hashlib import blake2b
 from typing import Literal, TypeVar
 
+from rimbook.book.model import Moved
 from rimbook.site.handover import handover
 from rimbook.site.links import frame_path, link, part_path
 
@@ -16,6 +17,7 @@ Value = TypeVar("Value", str, tuple[int, ...])
 FORMAT = 1
 FRAMES_FILE = "data/finder.js"
 PARTS_FILE = "data/finder-parts.js"
+_NONE_MOVED = Moved()
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,15 +69,19 @@ class FinderPlace:
 
 
 def finder_index(
-    frames: Iterable[FinderFrame], parts: Iterable[FinderPart], places: Iterable[FinderPlace]
+    frames: Iterable[FinderFrame],
+    parts: Iterable[FinderPart],
+    places: Iterable[FinderPlace],
+    moved: Moved = _NONE_MOVED,
 ) -> dict[str, bytes]:
     """The index as files by path. Frames are put in order of name, parts in order of id, places keep theirs.
 
-    Both files carry the same stamp, so that a browser which kept one of an older build notices.
+    What `moved` is found by its old name as well. Both files carry the same stamp, so that a browser which
+    kept one of an older build notices.
     """
     frames = sorted(frames, key=lambda frame: (frame.name.casefold(), frame.year or 0, frame.slug))
     parts = sorted(parts, key=lambda part: part.id)
-    first, second = _frames(frames, list(places)), _parts(frames, parts)
+    first, second = _frames(frames, list(places), moved), _parts(frames, parts, moved)
     stamp = blake2b(repr((first, second)).encode(), digest_size=6).hexdigest()
     return {
         FRAMES_FILE: handover("finder", {"format": FORMAT, "stamp": stamp, **first}),
@@ -84,13 +90,21 @@ def finder_index(
 
 
 def glossary_word(word: str, path: str, also: Iterable[str]) -> FinderPlace:
-    """A word of the glossary. `U-shaped grommet` is also found as `U-shaped`."""
+    """A word of the glossary, also found in the plural. `U-shaped grommet` is also found as `U-shaped`.
+
+    Of two words that are explained together, `Measured, confirmed`, each is found.
+    """
     names = [name.strip() for name in also if name.strip()]
     short = [re.sub(r" (grommet|part|hole)s?$", "", name) for name in names]
-    return FinderPlace("word", word, path, tuple(dict.fromkeys([*names, *short])), "glossary")
+    own = word.split(", ") if "," in word else [_plural(word)]
+    return FinderPlace("word", word, path, tuple(dict.fromkeys([*names, *short, *own])), "glossary")
 
 
-def _frames(frames: Sequence[FinderFrame], places: Sequence[FinderPlace]) -> dict[str, object]:
+def _plural(word: str) -> str:
+    return f"{word}es" if word.endswith(("s", "x", "ch", "sh")) else f"{word}s"
+
+
+def _frames(frames: Sequence[FinderFrame], places: Sequence[FinderPlace], moved: Moved) -> dict[str, object]:
     sports, sport = _listed(frame.sport for frame in frames)
     makers, maker = _listed(frame.maker for frame in frames)
     patterns, pattern = _listed((frame.mains, frame.crosses) for frame in frames)
@@ -117,10 +131,11 @@ def _frames(frames: Sequence[FinderFrame], places: Sequence[FinderPlace]) -> dic
         "sharedSets": shared_sets,
         "sharedSet": shared_set,
         "places": [[place.kind, place.title, place.path, place.also, place.note] for place in places],
+        "moved": dict(sorted(moved.frames.items())),
     }
 
 
-def _parts(frames: Sequence[FinderFrame], parts: Sequence[FinderPart]) -> dict[str, object]:
+def _parts(frames: Sequence[FinderFrame], parts: Sequence[FinderPart], moved: Moved) -> dict[str, object]:
     number = {part.id: at for at, part in enumerate(parts)}
     kinds, kind = _listed(part.kind for part in parts)
     makers, maker = _listed([*(part.maker or "" for part in parts), ""])
@@ -135,6 +150,7 @@ def _parts(frames: Sequence[FinderFrame], parts: Sequence[FinderPart]) -> dict[s
         "maker": maker[:-1],
         "partSets": part_sets,
         "partSet": part_set,
+        "moved": dict(sorted(moved.parts.items())),
     }
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache, partial
 
 from rimbook.book.address import selector
-from rimbook.book.model import Catalogue
+from rimbook.book.model import Catalogue, Moved
 from rimbook.site.cross import Cross
 from rimbook.site.finder_index import (
     FRAMES_FILE,
@@ -23,7 +23,9 @@ from rimbook.site.templates import render
 from rimbook.site.words import KIND_NAMES, UNKNOWN, capital, counted
 
 
-def finder_pages(cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlace]) -> Iterator[Page | Asset]:
+def finder_pages(
+    cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlace], moved: Moved
+) -> Iterator[Page | Asset]:
     """The page with the finder, and the two files of its index."""
     kind = KINDS["finder"]
     yield Page(
@@ -33,7 +35,7 @@ def finder_pages(cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlac
         description="Find a frame by name, maker, bore, part, pattern, number of holes or shared holes.",
         make=partial(render, "finder.html", title=kind.title, root=to_root(kind.pattern)),
     )
-    index = lru_cache(maxsize=1)(lambda: _index(cross, catalogue, places))
+    index = lru_cache(maxsize=1)(lambda: _index(cross, catalogue, places, moved))
     for file in (FRAMES_FILE, PARTS_FILE):
         yield Asset(file, partial(_from_index, index, file))
 
@@ -42,10 +44,12 @@ def _from_index(index: Callable[[], dict[str, bytes]], file: str) -> bytes:
     return index()[file]
 
 
-def _index(cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlace]) -> dict[str, bytes]:
+def _index(
+    cross: Cross, catalogue: Catalogue, places: Sequence[FinderPlace], moved: Moved
+) -> dict[str, bytes]:
     parts = [FinderPart(part.id, part.name, KIND_NAMES[part.kind], part.maker) for part in catalogue.values()]
     found = [*_lists(cross), *_single_pages(), *places]
-    return finder_index(map(_frame, cross.frames.values()), parts, found)
+    return finder_index(map(_frame, cross.frames.values()), parts, found, moved)
 
 
 def _single_pages() -> Iterator[FinderPlace]:

@@ -100,7 +100,7 @@ def publish(source: Source, settings: Settings) -> Iterator[Page | Asset]:
         settings.thresholds,
     )
     yield from script_files()
-    yield from finder_pages(cross, source.catalogue, settings.places)
+    yield from finder_pages(cross, source.catalogue, settings.places, source.moved)
     yield board_page()
     yield from fits_page(source.catalogue, settings.thresholds)
     yield from club_pages(source.clubs, cross, source.record, settings)
