@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from rimbook.site.finder_index import FRAMES_FILE, PARTS_FILE, FinderFrame, finder_index
-from tests.browser.small_site import FRAMES, PARTS, PLACES, frame_record, handed_over, look_inside
+from tests.browser.small_site import FRAMES, MOVED, PARTS, PLACES, frame_record, handed_over, look_inside
 from tests.watch import watched_page
 
 ODD = (
@@ -43,7 +43,7 @@ def inside(browser: Browser) -> Iterator[Page]:
 
 def load(page: Page, frames: tuple[FinderFrame, ...]) -> None:
     """Let the page search these frames with the parts and places of the small site."""
-    files = finder_index(frames, PARTS, PLACES)
+    files = finder_index(frames, PARTS, PLACES, MOVED)
     page.evaluate(
         f"""() => {{
           const frames = inside.unpackFrames({handed_over(files[FRAMES_FILE])});
@@ -122,6 +122,27 @@ def test_folding_twice_changes_nothing(inside: Page) -> None:
         ("shared", ["shared"], None, []),
         ("a shared hole", ["shared"], None, []),
         ("holes", ["holes"], None, []),
+        ("shared at 9–11", [], None, [9, 10, 11]),
+        ("shared 9-11", [], None, [9, 10, 11]),
+        ("shared at 9–11, 27, 30", [], None, [9, 10, 11, 27, 30]),
+        ("shared at 9 to 11 and R27 – R28", [], None, [9, 10, 11, 27, 28]),
+        ("shared at 11-9 plover", ["plover"], None, [9, 10, 11]),
+        ("shared at 9–11, 76 holes", [], [76, 76], [9, 10, 11]),
+        ("number of holes 76", [], [76, 76], []),
+        ("plover, number of holes: 76", ["plover"], [76, 76], []),
+        ("holes 70–80", [], [70, 80], []),
+        ("holes 70 to 80 tennis", ["tennis"], [70, 80], []),
+        ("80-70 holes", [], [70, 80], []),
+        ("22 mains", ["22x"], None, []),
+        ("22 mains 21 crosses", ["22x21"], None, []),
+        ("22 mains, 21 crosses, 76 holes", ["22x21"], [76, 76], []),
+        ("22/21", ["22 21", "22x21"], None, []),
+        ("22-21", ["22 21", "22x21"], None, []),
+        ("2·7", ["2.7"], None, []),
+        ("bore ø2.7 mm", ["2.7"], None, []),
+        ("Ø 2,7", ["2.7"], None, []),
+        ("Søn 2", ["son", "2"], None, []),
+        ("crosses", ["crosses", "cross"], None, []),
         ("16 x 19", ["16x19"], None, []),
         ("16 by 19", ["16x19"], None, []),
         ("22×21", ["22x21"], None, []),
@@ -145,7 +166,8 @@ def test_what_is_typed_is_understood(
 
 @pytest.mark.parametrize(
     ("text", "ends"),
-    [("76", [76, 76]), ("70-80", [70, 80]), (" 70 – 80 ", [70, 80]), ("-80", [0, 80]), ("0", [0, 0]),
+    [("76", [76, 76]), ("70-80", [70, 80]), ("80-70", [70, 80]), (" 70 – 80 ", [70, 80]),
+     ("-80", [0, 80]), ("0", [0, 0]),
      ("", None), ("-", None), ("x", None), ("70-80-90", None), ("12345", None), ("7 6", None)],
 )  # fmt: skip
 def test_a_range_of_holes(inside: Page, text: str, ends: list[int] | None) -> None:
@@ -155,6 +177,28 @@ def test_a_range_of_holes(inside: Page, text: str, ends: list[int] | None) -> No
 
 def test_an_open_range_has_no_upper_end(inside: Page) -> None:
     assert inside.evaluate("() => inside.range('70-').most === Infinity")
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("9, 13", [9, 13]),
+        ("13 9", [9, 13]),
+        ("R9, 13 and L9", [9, 13]),
+        ("9–11", [9, 10, 11]),
+        ("9-11", [9, 10, 11]),
+        ("9 — 11", [9, 10, 11]),
+        ("9–11, 27, 30", [9, 10, 11, 27, 30]),
+        ("R9–R11", [9, 10, 11]),
+        ("9 to 11", [9, 10, 11]),
+        ("11-9", [9, 10, 11]),
+        ("0-2", [1, 2]),
+        ("998-99999999999999999999", [998, 999]),
+        ("-", []),
+    ],
+)
+def test_places_are_read_as_the_finder_says_them(inside: Page, text: str, found: list[int]) -> None:
+    assert inside.evaluate("(text) => inside.places(text)", text) == found
 
 
 def test_a_near_word_is_one_slip_away(inside: Page) -> None:
@@ -292,6 +336,15 @@ def test_filters_agree_with_a_plain_reading(inside: Page) -> None:
         ("double", "word: Wide"),
         ("16 x 19", "sluice-66"),
         ("22×21", "plover-76"),
+        ("22/21", "plover-76"),
+        ("22-21", "plover-76"),
+        ("14 mains 18 crosses", "treadle-60"),
+        ("2·7", "bore: Bore 2.7 mm"),
+        ("ø2.7", "bore: Bore 2.7 mm"),
+        ("crosses", "word: Cross"),
+        ("cross", "word: Cross"),
+        ("plover-old", "plover-76"),
+        ("old-barrel-27", "part: Short barrel 2.7"),
         ("2024", "plover-76"),
     ],
 )
@@ -307,6 +360,10 @@ def test_the_best_comes_first(inside: Page, typed: str, first: str) -> None:
         ("shared at 9 and 13", ["elan-os", "plover-76"]),
         ("badminton barrel-27-short", ["plover-76", "plover-78"]),
         ("60", ["treadle-60"]),
+        ("old-barrel-27", ["part: Short barrel 2.7", "plover-76", "plover-78", "sluice-66"]),
+        ("22 mains", ["plover-76", "plover-78"]),
+        ("number of holes 76", ["plover-76"]),
+        ("shared at 9–10", ["plover-76"]),
         ("u-shaped", ["word: Twin", "part: Even twin 2.9"]),
         ("plover 77", []),
         ("🏸", []),
@@ -343,6 +400,16 @@ def test_a_slip_is_forgiven_where_nothing_else_fits(
 ) -> None:
     answer = look(inside, typed)
     assert (answer["hits"][0], answer["bent"]) == (first, bent)
+
+
+@pytest.mark.parametrize("typed", ["plovr 77", "plover77", "30 mains"])
+def test_a_near_word_that_finds_nothing_is_not_named(inside: Page, typed: str) -> None:
+    assert look(inside, typed) == {"hits": [], "bent": []}
+
+
+@pytest.mark.parametrize("part", ["barrel-27-short", "old-barrel-27"])
+def test_an_old_id_filters_as_the_new_one(inside: Page, part: str) -> None:
+    assert find(inside, "", part=part) == ["plover-76", "plover-78", "sluice-66"]
 
 
 def test_what_fits_exactly_is_not_bent(inside: Page) -> None:

@@ -97,6 +97,17 @@ def test_an_address_brings_a_search_back(page: Page, anywhere: str) -> None:
     expect(opener).to_have_attribute("aria-expanded", "true")
 
 
+def test_what_the_finder_says_of_shared_holes_can_be_asked(page: Page, anywhere: str) -> None:
+    page.goto(f"{anywhere}/finder/index.html#part=old-barrel-27&shared=9–10, 13")
+    expect(page.locator("[data-rb-finder] li > a")).to_have_text(["Plover 76 (2024)"])
+    expect(page.locator("[data-rb-finder] li")).to_contain_text("shared at 9–10, 13")
+
+
+def test_nothing_found_names_no_word_that_finds_nothing_either(finder: Page) -> None:
+    type_in(finder, "plovr 77")
+    assert said(finder) == "Nothing found."
+
+
 def test_an_address_of_an_older_book_says_what_it_leaves_out(page: Page, small_site: str) -> None:
     opened(page, small_site, "#maker=Gone+Works&sport=squash")
     assert titles(page) == ["Treadle 60"]

@@ -8,6 +8,7 @@ import { fold } from "./words.js";
 /** Longer texts are cut here: nobody types more, and a pasted page must not stall the phone. */
 export const MOST_CHARACTERS = 200;
 const MOST_TERMS = 16;
+const LAST_PLACE = 999;
 const MOST_WORDS_OF_ANOTHER_NAME = 3;
 
 /** Words that help a sentence along, and may be missing from what is sought. */
@@ -65,7 +66,7 @@ export function understand(typed, otherNames = new Map()) {
 }
 
 /**
- * A number of holes or a range of them: `76`, `70-80`, `70-`, `-80`. Null for anything else.
+ * A number of holes or a range of them, from either end: `76`, `70-80`, `70-`, `-80`. Null for anything else.
  * @param {string} text
  * @returns {Range | null}
  */
@@ -74,17 +75,25 @@ export function range(text) {
   if (!found || !(found[1] || found[3])) return null;
   const [, least = "", dash, most = ""] = found;
   if (!dash) return most ? null : { least: Number(least), most: Number(least) };
-  return { least: Number(least || 0), most: most ? Number(most) : Infinity };
+  const [from, to] = [Number(least || 0), most ? Number(most) : Infinity];
+  return { least: Math.min(from, to), most: Math.max(from, to) };
 }
 
 /**
- * Places on the walk, each once and in order. Sides are left out: `R9, 13 and L9` is 9 and 13.
+ * Places on the walk, each once and in order, also as the finder says them: `9–11, 27` is 9, 10, 11 and 27.
+ * Sides are left out: `R9, 13 and L9` is 9 and 13.
  * @param {string} text
  * @returns {number[]}
  */
 export function places(text) {
-  const found = text.slice(0, MOST_CHARACTERS).match(/\d+/g) ?? [];
-  return [...new Set(found.map(Number))].filter((place) => place > 0 && place < 1000).sort((a, b) => a - b);
+  const runs = text.slice(0, MOST_CHARACTERS).matchAll(/(\d+)(?:\s*(?:-|–|—|to)\s*[rl]?(\d+))?/gi);
+  /** @type {Set<number>} */
+  const found = new Set();
+  for (const [, first, last = first] of runs) {
+    const [from = 0, to = 0] = [Number(first), Number(last)].sort((a, b) => a - b);
+    for (let place = Math.max(from, 1); place <= to && place <= LAST_PLACE; place += 1) found.add(place);
+  }
+  return [...found].sort((a, b) => a - b);
 }
 
 /** @param {string} text */
@@ -92,8 +101,11 @@ function tokens(text) {
   return text
     .normalize("NFKC")
     .toLowerCase()
+    .replace(/(\d)[·∙⋅](?=\d)/g, "$1.")
+    .replace(/(^|[^\p{L}\p{N}])[ø⌀∅]\s*(?=\d)/gu, "$1")
+    .replace(/\b(\d{1,2})\s*mains?\b(?:(?:\s*[,x×]|\s+(?:and|by))?\s+(\d{1,2})\s*cross(?:es)?\b)?/g, "$1x$2")
     .replace(/(\d)\s*(?:[x×*]|\bby\b)\s*(?=\d)/g, "$1x")
-    .replace(/(\d)\s*[–—-]\s*(?=\d)/g, "$1-")
+    .replace(/(\d)\s*(?:[–—-]|\bto\b)\s*(?=[rl]?\d)/g, "$1-")
     .replace(/(\d)\s*(holes?|mm)\b/g, "$1 $2")
     .replace(/,(?!\d)|;/g, " ")
     .split(/\s+/)
@@ -112,7 +124,7 @@ function takeShared(words) {
   const numbers = [];
   for (; end < words.length; end += 1) {
     const word = words[end] ?? "";
-    const counts = /^(?:[rl]?\d{1,3})(?:[,+&][rl]?\d{1,3})*$/.test(word);
+    const counts = /^[rl]?\d{1,3}(?:[-,+&][rl]?\d{1,3})*$/.test(word);
     if (counts && /^holes?$/.test(words[end + 1] ?? "")) break;
     if (counts) numbers.push(word);
     else if (!/^(?:holes?|at|in|places?|and|[+&])$/.test(word)) break;
@@ -122,16 +134,22 @@ function takeShared(words) {
 }
 
 /**
- * Takes `76 holes` or `70-80 holes` out of the words.
+ * Takes `76 holes`, `70-80 holes`, `holes 76` or `number of holes 76` out of the words.
  * @param {string[]} words
  */
 function takeHoles(words) {
-  const at = words.findIndex(
-    (word, index) => /^holes?$/.test(words[index + 1] ?? "") && range(word) !== null,
-  );
-  if (at < 0) return null;
-  const [word = ""] = words.splice(at, 2);
-  return range(word);
+  for (const step of [1, -1]) {
+    const at = words.findIndex(
+      (word, index) => range(word) !== null && /^holes?:?$/.test(words[index + step] ?? ""),
+    );
+    if (at < 0) continue;
+    const found = range(words[at] ?? "");
+    const start = Math.min(at, at + step);
+    words.splice(start, 2);
+    if (words[start - 2] === "number" && words[start - 1] === "of") words.splice(start - 2, 2);
+    return found;
+  }
+  return null;
 }
 
 /**
@@ -146,8 +164,17 @@ function withOtherNames(plain, otherNames) {
     let length = Math.min(MOST_WORDS_OF_ANOTHER_NAME, plain.length - start);
     while (length > 1 && !otherNames.has(plain.slice(start, start + length).join(" "))) length -= 1;
     const words = plain.slice(start, start + length).join(" ");
-    terms.push({ ways: [words, ...(otherNames.get(words) ?? [])], weak: WEAK.has(words) });
+    const ways = [words, ...asPattern(words), ...(otherNames.get(words) ?? [])];
+    terms.push({ ways, weak: WEAK.has(words) });
     start += length;
   }
   return terms;
+}
+
+/**
+ * Mains and crosses as people part them: `22/21` and `22-21`, which are folded to one space.
+ * @param {string} words of one term, folded
+ */
+function asPattern(words) {
+  return /^\d\d? \d\d?$/.test(words) ? [words.replace(" ", "x")] : [];
 }

@@ -43,7 +43,7 @@ export function finderForm() {
     pattern: el("select"),
     part: el("input", { list: "rb-finder-parts", placeholder: "its id or name" }),
     holes: el("input", { placeholder: "76 or 70–80", inputmode: "text" }),
-    shared: el("input", { placeholder: "9 13", inputmode: "text" }),
+    shared: el("input", { placeholder: "9 13 or 9–11", inputmode: "text" }),
   };
   const suggestions = el("datalist", { id: "rb-finder-parts" });
   for (const [name, control] of Object.entries(controls)) {

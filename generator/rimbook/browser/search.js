@@ -37,7 +37,8 @@ export function search(index, ask, filters) {
   const found = exactly(index, ask, filters);
   if (found.hits.length || !ask.terms.length) return found;
   const { terms, bent } = bend(index, ask.terms);
-  return bent.length ? { ...exactly(index, { ...ask, terms }, filters), bent } : found;
+  const near = bent.length ? exactly(index, { ...ask, terms }, filters) : found;
+  return near.hits.length ? { ...near, bent } : found;
 }
 
 /**
