@@ -62,6 +62,13 @@ def test_an_address_of_no_hole_is_said(page: Page, small_site: str) -> None:
     expect(page.locator(".rb-readout").first).to_have_text("This map has no hole R99.")
 
 
+def test_what_is_said_of_no_hole_is_seen_on_a_phone(browser: Browser, site_url: str) -> None:
+    with watched_page(browser, 360) as (page, faults):
+        page.goto(f"{site_url}/frames/plover-76/index.html#R99")
+        expect(page.get_by_text("This map has no hole R99.").first).to_be_in_viewport()
+    assert faults == []
+
+
 @pytest.mark.parametrize(
     "hash_", ["#glance", "#%E0%A4%A", "#R0", "#R1;alert(1)", "#R1000", "#" + "R" * 5_000]
 )
@@ -137,6 +144,54 @@ def test_one_hole_of_each_drawing_is_in_the_tab_order(frame: Page) -> None:
     assert held == ["face-R2", "unrolled-R1"]
 
 
+@pytest.mark.parametrize("hash_", ["", "#R12"])
+def test_tab_leads_from_a_hole_to_its_link_and_on_and_back(page: Page, site_url: str, hash_: str) -> None:
+    page.goto(f"{site_url}/frames/plover-76/index.html{hash_}")
+    there = ["region", "hole R1", "link #R1", "strings"]
+    page.locator("[data-rb-drawing=face] input").last.focus()
+    assert tabbed(page, "Tab", 4) == there
+    expect(page.locator("[data-rb-drawing=face] .rb-readout")).to_contain_text(hash_[1:] or "Point at a hole")
+    # Backwards the readout has a link as long as a hole is kept marked.
+    back = ["link #R12", "hole R1", "region"] if hash_ else ["hole R1", "region"]
+    assert tabbed(page, "Shift+Tab", len(back)) == back
+
+
+def tabbed(page: Page, key: str, times: int) -> list[str]:
+    """What has the focus after each press of a key."""
+    met = []
+    for _ in range(times):
+        page.keyboard.press(key)
+        met.append(
+            str(
+                page.evaluate(
+                    """() => {
+                    const { dataset, tagName, href } = document.activeElement;
+                    if (dataset.address) return `hole ${dataset.address}`;
+                    if (href) return `link ${new URL(href).hash}`;
+                    return dataset.rbLayer ?? document.activeElement.role ?? tagName;
+                    }"""
+                )
+            )
+        )
+    return met
+
+
+def test_tab_leads_to_the_link_while_the_load_is_shown(page: Page, site_url: str) -> None:
+    page.goto(f"{site_url}/frames/plover-76/index.html")
+    page.locator("[data-rb-drawing=face]").get_by_label("load").check()
+    assert tabbed(page, "Tab", 3) == ["region", "hole R1", "link #R1"]
+
+
+def test_a_readout_with_the_focus_keeps_its_link(frame: Page) -> None:
+    frame.locator("#face-R1").focus()
+    assert tabbed(frame, "Tab", 1) == ["link #R1"]
+    frame.locator("#unrolled-R3").hover()
+    frame.locator("h1").hover()
+    expect(frame.locator("[data-rb-drawing=face] .rb-readout a")).to_be_focused()
+    tabbed(frame, "Tab", 1)
+    expect(frame.locator("[data-rb-drawing=face] .rb-readout")).to_have_text(re.compile("^Point at a hole"))
+
+
 def test_enter_pins_and_escape_clears(frame: Page) -> None:
     frame.locator("#face-R1").focus()
     frame.keyboard.press("ArrowRight")
@@ -182,6 +237,15 @@ def test_one_bore_at_a_time(frame: Page) -> None:
 def test_a_hole_that_is_filtered_away_comes_back_when_it_is_sought(frame: Page) -> None:
     frame.get_by_label("Bore, mm:").select_option("2.7")
     frame.locator("p a[href='#R2']").click()
+    expect(frame.locator("tr#R2")).to_be_in_viewport()
+    expect(frame.get_by_label("Bore, mm:")).to_have_value("")
+
+
+def test_a_link_to_the_hole_that_the_address_names_brings_its_row_back(frame: Page) -> None:
+    frame.locator("#face-R2").click()
+    frame.get_by_label("Bore, mm:").select_option("2.7")
+    expect(frame.locator("tr#R2")).to_be_hidden()
+    frame.locator("[data-rb-drawing=face]").get_by_role("link", name="In the table").click()
     expect(frame.locator("tr#R2")).to_be_in_viewport()
     expect(frame.get_by_label("Bore, mm:")).to_have_value("")
 

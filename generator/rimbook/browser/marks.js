@@ -1,7 +1,7 @@
 /**
  * One hole marked wherever it appears. Pointing or focusing marks for the moment; the address (`#R12`), a
  * click on a hole, or Enter marks until Escape, unless another module has taken it. The
- * readout is never empty, lest the page jump under the pointer.
+ * readout is never empty, lest the page jump under the pointer, and keeps its link while that has the focus.
  *
  * A hole is `[data-address="R12"]` in a drawing (`[data-rb-drawing] svg`) and `tr[data-hole="R12"]` in the
  * table; a link to `#R12` counts as pointing at it. What is marked has the class `is-marked`, in a
@@ -46,8 +46,8 @@ export function startMarks(page, describe) {
     marked = [...marked, ...rings];
     const row = rows.find((each) => each.dataset["hole"] === now);
     for (const readout of readouts) {
-      if (row && now) fill(readout, describe(row), " ", el("a", { href: `#${now}` }, "In the table"));
-      else if (!now) fill(readout, HINT);
+      if (row && now) say(readout, describe(row), el("a", { href: `#${now}` }, "In the table"));
+      else if (!now) say(readout, HINT);
     }
   };
 
@@ -72,8 +72,10 @@ export function startMarks(page, describe) {
     [pinned, pointed] = [known ? address : null, null];
     show();
     if (known && address) bringIntoView(everywhere.filter((element) => addressOf(element) === address));
-    else if (address)
+    else if (address) {
       for (const readout of readouts) readout.textContent = `This map has no hole ${address}.`;
+      readouts[0]?.scrollIntoView({ block: "center" });
+    }
   };
 
   rove(holes, order);
@@ -82,7 +84,11 @@ export function startMarks(page, describe) {
     if (event instanceof PointerEvent && !pointedAt(event.relatedTarget, order)) point(null);
   });
   page.addEventListener("focusin", (event) => point(pointedAt(event.target, order)));
-  page.addEventListener("focusout", () => point(null));
+  // Where the focus goes counts: else the link that it goes to would be gone before it arrives.
+  page.addEventListener("focusout", (event) => {
+    pointed = event instanceof FocusEvent ? pointedAt(event.relatedTarget, order) : null;
+    show();
+  });
   page.addEventListener("click", (event) => {
     const address =
       !event.defaultPrevented && event.target instanceof Element && !event.target.closest("a, button")
@@ -189,8 +195,10 @@ function rove(holes, order) {
       for (const [address, hole] of own) hole.setAttribute("tabindex", address === current ? "0" : "-1");
     };
     hold(walk[0]);
-    drawing?.addEventListener("focusin", (event) => {
-      if (event.target instanceof Element && own.has(addressOf(event.target))) hold(addressOf(event.target));
+    // Not the drawing listens: some browsers let Tab stop at an SVG that listens to the focus.
+    drawing?.parentElement?.addEventListener("focusin", (event) => {
+      const hole = event.target;
+      if (hole instanceof SVGElement && own.get(addressOf(hole)) === hole) hold(addressOf(hole));
     });
     drawing?.addEventListener("keydown", (event) => {
       if (!(event.target instanceof Element) || event.altKey || event.ctrlKey || event.metaKey) return;
@@ -202,15 +210,32 @@ function rove(holes, order) {
   }
 }
 
-/** @param {ParentNode} page */
+/**
+ * A readout comes straight after its drawing, so that Tab leads from a hole to its link.
+ * @param {ParentNode} page
+ */
 function addReadouts(page) {
   return [...page.querySelectorAll("[data-rb-drawing]")]
     .filter((figure) => figure.querySelector("[data-address]"))
     .map((figure) => {
       const readout = el("p", { class: "rb-readout" });
-      figure.append(readout);
+      const drawing = figure.querySelector(".rb-scroll");
+      if (drawing) drawing.after(readout);
+      else figure.append(readout);
       return readout;
     });
+}
+
+/**
+ * What says the same already, or has the focus, stays: its link would be lost to who is on it, or on the way to it.
+ * @param {Element} readout
+ * @param {string} words
+ * @param {HTMLAnchorElement} [link]
+ */
+function say(readout, words, link) {
+  const whole = link ? `${words} ${link.textContent}` : words;
+  if (readout.textContent === whole || readout.contains(document.activeElement)) return;
+  fill(readout, words, link && " ", link);
 }
 
 /**

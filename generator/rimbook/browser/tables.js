@@ -69,13 +69,17 @@ function addBoreFilter(table, page) {
     }
   };
   select.addEventListener("change", show);
-  addEventListener("hashchange", () => {
-    const sought = rows.find(
-      (row) => row.hidden && location.hash.toUpperCase() === `#${row.dataset["hole"]}`,
-    );
-    if (!sought) return;
+  /** @param {string} hash */
+  const seek = (hash) => {
+    if (!rows.some((row) => row.hidden && hash.toUpperCase() === `#${row.dataset["hole"]}`)) return;
     select.value = "";
     show();
+  };
+  addEventListener("hashchange", () => seek(location.hash));
+  // A link to the hole that the address names already changes no hash.
+  page.addEventListener("click", (event) => {
+    const link = event.target instanceof Element ? event.target.closest('a[href^="#"]') : null;
+    seek(link?.getAttribute("href") ?? "");
   });
 }
 
