@@ -11,6 +11,7 @@ from math import dist
 
 import pytest
 
+from rimbook.bench.load import pull
 from rimbook.draw.face import face
 from rimbook.draw.legend import legend
 from rimbook.draw.unrolled import unrolled
@@ -54,6 +55,23 @@ def test_no_two_texts_overlap_and_none_is_cut(drawing: str, folder: str, slug: s
         if a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
     ]
     assert over == []
+
+
+@each_frame
+@each_drawing
+def test_a_pull_is_written_as_a_multiple_and_lies_on_no_other_word(
+    drawing: str, folder: str, slug: str
+) -> None:
+    known = rim(folder, slug)
+    boxes = text_boxes(parsed(DRAWINGS[drawing](known, book(folder).parts, pulls=pull(known))))
+    loads = [(words, box) for words, box in boxes if words.startswith("×")]
+    assert loads
+    assert [
+        (words, other)
+        for words, a in loads
+        for other, b in boxes
+        if a != b and a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+    ] == []
 
 
 @each_frame

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
-from math import dist
 from typing import NamedTuple
 
 from rimbook.draw import palette, svg
+from rimbook.draw.labels import text_width
 from rimbook.draw.svg import Line, Markup, Spot
 
 STEPS = (1.0, 1.4, 1.8, 2.2)
@@ -32,6 +32,11 @@ class Bar(NamedTuple):
 def step_of(pull: float) -> int:
     """The step of a pull, 1 for the least and 5 for the most."""
     return bisect_right(STEPS, pull) + 1
+
+
+def pull_words(pull: float) -> str:
+    """A pull as it stands on a drawing: a multiple, so that nobody takes it for a bore."""
+    return f"×{pull:.1f}"
 
 
 def steps_words() -> str:
@@ -99,8 +104,10 @@ def _words(bars: Iterable[tuple[Bar, Spot]], size: float) -> list[Markup]:
     """The numbers: the hardest first, each where it would not lie on one before."""
     taken: list[Spot] = []
     words = []
-    for bar, spot in bars:
-        if all(dist(spot, other) >= 1.4 * size for other in taken):
-            taken.append(spot)
-            words.append(svg.text(f"{bar.pull:.1f}", spot[0], spot[1] + size * 0.36))
+    for bar, (x, y) in bars:
+        text = pull_words(bar.pull)
+        wide, high = text_width(text, size, bold=True), 1.15 * size
+        if all(abs(x - left) >= wide or abs(y - top) >= high for left, top in taken):
+            taken.append((x, y))
+            words.append(svg.text(text, x, y + size * 0.36))
     return words

@@ -25,12 +25,12 @@ _DROP = FONT * 0.36
 """From the middle of a line of words down to its baseline."""
 
 # Distances from the middle of the page, the same on both halves.
-_PASSES, _STUB, _ADDRESS, _BORE, _LANE, _LETTER = 54.0, 57.0, 83.0, 133.0, 146.0, 159.0
+_PASSES, _STUB, _ADDRESS, _BORE, _LANE, _LETTER = 54.0, 57.0, 81.5, 151.0, 160.5, 168.5
 _REACH = 64.0
 
-# The bar of a hole: where it starts, its length for each multiple of the tension, its width, where its number
-# stands.
-_BAR_START, _BAR, _BAR_WIDTH, _BAR_WORD = 78.0, 14.0, 9.0, 108.0
+# The bar of a hole: where it starts, its length for each multiple of the tension, its width, and the middle of
+# its number, which has a column of its own between hole and bore.
+_BAR_START, _BAR, _BAR_WIDTH, _BAR_WORD = 78.0, 14.0, 9.0, 113.6
 
 _STEPS_MM = (50, 100, 200, 500)
 """From number to number on the scale: the first that leaves room."""
@@ -83,7 +83,7 @@ def _load(frame: Frame, lines: Rows, pulls: Mapping[Address, float]) -> Markup:
 @cache
 def _heads() -> Markup:
     """What each column says."""
-    columns = (("string", _PASSES - 16), ("hole", _ADDRESS + 6), ("bore", _BORE - 9), ("part", _LETTER - 4))
+    columns = (("string", _PASSES - 16), ("hole", _ADDRESS + 6), ("bore", _BORE - 9), ("part", _LETTER - 2))
     return svg.layer(
         "heads",
         *[svg.text(text, across(side, away), 12.0) for side in SIDES for text, away in columns],
