@@ -213,3 +213,15 @@ def test_no_label_stands_far_from_what_it_names(folder: str, slug: str) -> None:
         spots = ends(pointers.attrib["d"])
         lengths = [dist(start, end) for start, end in zip(spots[::2], spots[1::2], strict=True)]
         assert max(lengths) < 25
+
+
+@each_frame
+def test_the_area_that_answers_a_finger_on_the_unrolled_rim_cuts_no_word(folder: str, slug: str) -> None:
+    """It holds string, hole and bore whole, and not the number of the load: a ring runs round it."""
+    known = rim(folder, slug)
+    tree = parsed(unrolled(known, book(folder).parts, pulls=pull(known)))
+    half = float(next(tree.iter(f"{SVG}rect")).attrib["width"]) / 2
+    edges = {float(mark.attrib["x"]) + side * half for mark in all_of(tree, "use") for side in (-1, 1)}
+    rows = [(words, box) for words, box in text_boxes(tree) if 20 < box[1] < view_box(tree)[3] - 44]
+    cut = [words for words, box in rows for edge in edges if box[0] < edge < box[2]]
+    assert [words for words in cut if not words.isdecimal()] == []

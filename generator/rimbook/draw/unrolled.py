@@ -25,12 +25,12 @@ _DROP = FONT * 0.36
 """From the middle of a line of words down to its baseline."""
 
 # Distances from the middle of the page, the same on both halves.
-_PASSES, _STUB, _ADDRESS, _BORE, _LANE, _LETTER = 54.0, 57.0, 81.5, 151.0, 160.5, 168.5
-_REACH = 64.0
+_PASSES, _STUB, _ADDRESS, _BORE, _LANE, _LETTER = 54.0, 57.0, 81.5, 127.5, 162.5, 169.5
+_REACH = 61.0
 
-# The bar of a hole: where it starts, its length for each multiple of the tension, its width, and the middle of
-# its number, which has a column of its own between hole and bore.
-_BAR_START, _BAR, _BAR_WIDTH, _BAR_WORD = 78.0, 14.0, 9.0, 113.6
+# The bar of a hole: where it starts, its length for each multiple of the tension, its width, and the middle
+# of its number, which has a column of its own outside the bores.
+_BAR_START, _BAR, _BAR_WIDTH, _BAR_WORD = 78.0, 12.0, 9.0, 145.2
 
 _STEPS_MM = (50, 100, 200, 500)
 """From number to number on the scale: the first that leaves room."""
