@@ -16,8 +16,11 @@ from rimbook.book.limits import LIMITS
 from rimbook.book.load import load_book
 from rimbook.book.written import WrittenFrame
 from rimbook.cli import parser
+from rimbook.draw.load import pull_words
 from rimbook.draw.palette import CLASSES, UNKNOWN, limits
 from rimbook.rim.places import DERIVED_GAP_MM
+from rimbook.site.entry import LAYERS
+from rimbook.site.frame_view import PLACES
 from tests.project.tree import ROOT, text, tracked
 
 DOCUMENTS = [path for path in tracked() if path.suffix == ".md"]
@@ -133,6 +136,16 @@ def test_the_page_on_reading_names_the_shapes_of_the_drawings() -> None:
     drawn = [[known.shape, limits(known)] for known in CLASSES] + [["question mark", "unknown"]]
     assert UNKNOWN.shape == "question"
     assert table_rows("site_src/reading.md", "The two drawings") == drawn
+
+
+def test_the_page_on_reading_explains_the_columns_and_switches_of_a_frame() -> None:
+    page, template = text("site_src/reading.md"), text("generator/rimbook/site/templates/frame.html")
+    table = template[template.index('data-rb-table="holes"') :]
+    columns = re.findall(r'<th scope="col">([^<]+)</th>', table[: table.index("</thead>")])
+    assert re.findall(r"^(.+)\n:   ", page[page.index("## The hole table") :], re.MULTILINE) == columns
+    assert [words for _, words in LAYERS if f"*{words}*" not in page] == []
+    assert [words for words in PLACES.values() if f"*{words}*" not in page.lower()] == []
+    assert f"**{pull_words(1.4)}**" in page
 
 
 def test_the_page_on_numbers_has_the_pulls_that_are_worked_out() -> None:

@@ -64,7 +64,7 @@ class Drawing(NamedTuple):
     svg: Markup
 
 
-_LAYERS = (
+LAYERS = (
     ("strings", "strings"),
     ("parts", "strips and twins"),
     ("addresses", "hole names"),
@@ -121,14 +121,14 @@ def _drawings(rim: Rim, catalogue: Catalogue, pulls: Mapping[Address, float]) ->
             "face",
             "Seen face on, handle down",
             f"Drawing of {name}, face on",
-            _LAYERS,
+            LAYERS,
             Markup(face(rim, catalogue, pulls=pulls)),  # noqa: S704 - the drawing escapes every text in it
         ),
         Drawing(
             "unrolled",
             "The rim unrolled, from the middle of the head down each side to the middle of the throat",
             f"Unrolled rim of {name}",
-            _LAYERS,
+            LAYERS,
             Markup(unrolled(rim, catalogue, pulls=pulls)),  # noqa: S704 - as above
         ),
         Drawing(

@@ -98,7 +98,7 @@ MOST_SETS = 6
 NAMED = 3
 """So many pulls are named at a glance, the hardest: mostly of a pair of holes each."""
 
-_PLACES = {"measured": "measured", "derived": "worked out"}
+PLACES = {"measured": "measured", "derived": "worked out"}
 
 
 def view(
@@ -148,7 +148,7 @@ def _hole_rows(rim: Rim, pulls: Mapping[Address, float], catalogue: Catalogue) -
                 part=hole.part,
                 part_name=part.name if part else hole.part or UNKNOWN,
                 piece=_piece(frame, hole, twin_of.get(hole.address)),
-                place=_PLACES[rim.holes[hole.address].place],
+                place=PLACES[rim.holes[hole.address].place],
                 pull=f"{pulls[hole.address]:.2f}",
             )
         )
