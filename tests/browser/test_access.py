@@ -59,6 +59,17 @@ def test_axe_finds_nothing(browser: Browser, built_site: Path, site_url: str, na
     assert faults == []
 
 
+def test_a_frame_is_no_wider_than_a_phone_without_scripts(
+    browser: Browser, built_site: Path, site_url: str
+) -> None:
+    context = browser.new_context(viewport={"width": 360, "height": 640}, java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{site_url}/{file_of(built_site, 'frame')}")
+    metrics = context.new_cdp_session(page).send("Page.getLayoutMetrics")
+    context.close()
+    assert metrics["cssContentSize"]["width"] == 360
+
+
 @pytest.mark.parametrize("name", ["home", "finder", "board", "frames", "frame", "part", "rules"])
 def test_axe_finds_nothing_on_plain_pages(browser: Browser, plain_site: Path, name: str) -> None:
     file = "index.html" if name == "home" else file_of(plain_site, name)

@@ -192,6 +192,22 @@ def test_a_readout_with_the_focus_keeps_its_link(frame: Page) -> None:
     expect(frame.locator("[data-rb-drawing=face] .rb-readout")).to_have_text(re.compile("^Point at a hole"))
 
 
+def test_only_the_drawing_that_is_looked_at_says_its_hole_at_the_lower_edge(
+    browser: Browser, site_url: str
+) -> None:
+    with watched_page(browser, 360) as (page, faults):
+        page.set_viewport_size({"width": 360, "height": 640})
+        page.goto(f"{site_url}/frames/plover-76/index.html#R12")
+        for drawing, other in (("face", "unrolled"), ("unrolled", "face")):
+            page.locator(f"#{drawing}-R9").evaluate("(hole) => hole.scrollIntoView({ block: 'center' })")
+            page.locator(f"#{drawing}-R9").hover()
+            own = page.locator(f"[data-rb-drawing={drawing}] .rb-readout")
+            expect(own).to_have_css("position", "sticky")
+            expect(own).to_be_in_viewport(ratio=1)
+            expect(page.locator(f"[data-rb-drawing={other}] .rb-readout")).to_have_css("position", "static")
+    assert faults == []
+
+
 def test_enter_pins_and_escape_clears(frame: Page) -> None:
     frame.locator("#face-R1").focus()
     frame.keyboard.press("ArrowRight")

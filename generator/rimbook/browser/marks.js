@@ -29,6 +29,7 @@ export function startMarks(page, describe) {
   const everywhere = [...holes, ...rows];
   const order = inOrder(everywhere.map(addressOf));
   const readouts = addReadouts(page);
+  watchDrawings(readouts);
   rows[0]?.closest("table")?.classList.add("is-live");
   /** @type {string | null} */
   let pinned = null;
@@ -224,6 +225,18 @@ function addReadouts(page) {
       else figure.append(readout);
       return readout;
     });
+}
+
+/**
+ * The drawing across the middle of the window is the one looked at: only its readout stays at the lower edge.
+ * @param {readonly Element[]} readouts
+ */
+function watchDrawings(readouts) {
+  const watch = new IntersectionObserver(
+    (seen) => seen.forEach(({ target, isIntersecting }) => target.classList.toggle("is-looked-at", isIntersecting)),
+    { rootMargin: "-50% 0px" },
+  );
+  for (const readout of readouts) if (readout.parentElement) watch.observe(readout.parentElement);
 }
 
 /**
