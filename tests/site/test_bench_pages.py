@@ -249,7 +249,7 @@ def test_the_load_is_a_layer_that_starts_switched_off() -> None:
         assert layer.get("display") == "none"
         steps = {path.get("class") for path in layer.xpath(".//*[local-name()='path']")}
         assert {"pull pull-2", "pull pull-5"} <= steps
-        assert "2.8" in [each.text for each in layer.xpath(".//*[local-name()='text']")]
+        assert "×2.8" in [each.text for each in layer.xpath(".//*[local-name()='text']")]
 
 
 @pytest.mark.parametrize("slug", SLUGS)
