@@ -67,4 +67,6 @@ def test_a_club_with_a_frame_that_has_no_map(tmp_path: Path, capsys: pytest.Capt
     club = "format: 1\nname: Nowhere\nframes: [plover-76]\n"
     (tmp_path / "clubs" / "nowhere.yaml").write_text(club, encoding="utf-8")
     assert main(["labels", "nowhere", "--book", str(tmp_path)]) == 1
-    assert "names frames without a map: plover-76" in capsys.readouterr().err
+    told = capsys.readouterr().err
+    assert "clubs/nowhere.yaml:3:10" in told
+    assert "plover-76" in told

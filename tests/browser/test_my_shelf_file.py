@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator
+from datetime import date
 from typing import Any
 
 import pytest
@@ -79,7 +80,7 @@ def club_file(page: Page, shelf: Any, stock: dict[str, int], gone: list[str] | N
           const slugs = shelf.frames.map(({ slug }) => slug).filter((slug) => !gone.includes(slug));
           const frames = new Map(slugs.map((slug, at) => [slug, at]));
           const hasPart = (part) => !gone.includes(part);
-          return inside.clubFile(shelf, stock, { index: {}, frames, hasPart });
+          return inside.clubFile(shelf, stock, { index: {}, frames, hasPart }, "2026-10-04");
         }""",
         [shelf, [{"part": part, "count": count} for part, count in stock.items()], gone or []],
     )
@@ -333,6 +334,7 @@ def test_the_club_file_says_the_same_to_a_yaml_reader(inside: Page) -> None:
         assert yaml.load(text) == {
             "format": 1,
             "name": "Weir Lane: rackets #1",
+            "on": date(2026, 10, 4),
             "frames": [
                 {"frame": "plover-76", "count": 9, "restrings_per_year": 54},
                 {"frame": "1999", "restrings_per_year": 0},

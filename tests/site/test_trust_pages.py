@@ -192,7 +192,7 @@ def test_at_an_old_address_there_is_the_way_on() -> None:
         page = site[path]
         assert isinstance(page, Page)
         assert page.leads_to == leads_to
-        assert f'<a href="../../{leads_to}index.html">{name}</a>' in page.body
+        assert f'<a href="../../{leads_to}index.html" data-rb-leads-to>{name}</a>' in page.body
     assert "data/frames/wren-old.json" not in site
     moved = site["data/moved.json"]
     assert isinstance(moved, Asset)

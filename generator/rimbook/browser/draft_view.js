@@ -21,6 +21,7 @@ import { judged } from "./draft_rules.js";
 import { DraftStore, fresh } from "./draft_store.js";
 import { showHash } from "./hash.js";
 import { load } from "./registry.js";
+import { todayInFiles } from "./today.js";
 
 /** @typedef {import("./draft_problem.js").Given} Given */
 /** @typedef {import("./draft_problem.js").Problem} Problem */
@@ -123,7 +124,7 @@ function show(host, root, site, given) {
     const { draft } = state;
     const isWalked = Boolean(draft["walk"]);
     const { opened: slug } = state;
-    const { frame: found, problems: all } = isWalked ? judged(draft, { ...given, today: today(), slug }) : { frame: null, problems: [] };
+    const { frame: found, problems: all } = isWalked ? judged(draft, { ...given, today: todayInFiles(), slug }) : { frame: null, problems: [] };
     bores = boresOf(draft);
     later.hidden = !isWalked;
     frame.show(draft);
@@ -133,7 +134,7 @@ function show(host, root, site, given) {
       field.mark(all);
     }
     if (isWalked) {
-      const seen = found ?? judged(bare(draft), { ...given, today: today(), slug }).frame;
+      const seen = found ?? judged(bare(draft), { ...given, today: todayInFiles(), slug }).frame;
       holes.show(seen, !all.some(({ severity }) => severity === "error"), new Set(all.filter(({ severity }) => severity !== "note").flatMap(holesIn)));
       photo.show(seen);
       problems.show(all);
@@ -252,10 +253,4 @@ function bare({ fitted, strips, places_mm, rim_depth_mm, stringing, ...draft }) 
 function boresOf(draft) {
   const found = [...lengthsOf(draft["bore_mm"], clockwise(counts(draft))).values()].filter((bore) => bore !== "unknown");
   return [...new Set(found.map(Number))].sort((a, b) => a - b);
-}
-
-/** The day on this device, as 2026-10-04. */
-function today() {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
 }

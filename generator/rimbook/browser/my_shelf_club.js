@@ -19,12 +19,13 @@ export function clubSlug({ club }) {
 
 /**
  * Frames and parts that the book has not are left out, and named in a comment: no file may name them. Terms
- * that nobody typed are left out as well: the same is then assumed.
+ * that nobody typed are left out as well: the same is then assumed. The stock is as of `day`, such as 2026-10-04.
  * @param {MyShelf} shelf
  * @param {readonly Shelved[]} stock
  * @param {ShelfBook} book
+ * @param {string} day
  */
-export function clubFile({ frames, terms, club }, stock, book) {
+export function clubFile({ frames, terms, club }, stock, book, day) {
   const isGone = (/** @type {string} */ slug) => book.index !== null && !book.frames.has(slug);
   const known = frames.filter(({ slug }) => !isGone(slug));
   const there = stock.filter(({ part }) => book.hasPart(part));
@@ -43,6 +44,7 @@ export function clubFile({ frames, terms, club }, stock, book) {
   return [
     "format: 1",
     `name: ${scalar(club || UNNAMED)}`,
+    ...(there.length ? [`on: ${day}`] : []),
     ...(left.length ? [`# Left out, for the book has them not: ${left.join(", ")}.`] : []),
     "frames:",
     ...known.map((frame) => `  - ${frameWords(frame)}`),

@@ -10,6 +10,7 @@ import { addShelf, COLUMNS, writeShelf } from "./my_shelf_file.js";
 import { pricesLink } from "./my_shelf_order.js";
 import { NO_SHELF, textOf } from "./my_shelf_state.js";
 import { copyText } from "./sheet_copy.js";
+import { todayInFiles } from "./today.js";
 import { counted } from "./words.js";
 
 /** @typedef {import("./buy_list.js").Shelved} Shelved */
@@ -72,7 +73,7 @@ export function keepView(store, constants, prices, say, onOther) {
   const text = el("pre", {});
   const path = el("code", {});
   const command = el("code", {});
-  const written = () => (last ? clubFile(last.shelf, stock, last.book) : "");
+  const written = () => (last ? clubFile(last.shelf, stock, last.book, todayInFiles()) : "");
   const copy = button("Copy the club’s file", async () => {
     const isCopied = await copyText(written());
     say(isCopied ? "The club’s file is copied." : "This browser does not let a page copy: mark the text and copy it yourself.", false);

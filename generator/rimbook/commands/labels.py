@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
 from collections.abc import Iterable
 from dataclasses import replace
@@ -18,8 +17,9 @@ from rimbook.commands import (
     add_book,
     add_fonts,
     called_wrongly,
-    did_you_mean,
+    errors_told,
     no_book,
+    to_choose_from,
 )
 from rimbook.draw.labels_sheet import labels_pdf
 from rimbook.draw.paper import PAPERS
@@ -83,21 +83,17 @@ def add(subparsers: Subparsers) -> None:
 def run(args: Namespace) -> int:
     if fault := no_book(args.book):
         return called_wrongly("labels", fault)
-    book = load_book(args.book).book
+    loaded = load_book(args.book)
+    if errors_told(loaded):
+        return ERRORS_FOUND
+    book = loaded.book
     asked, known = ([args.club], book.clubs) if args.club else (args.parts, book.parts)
     for each in asked:
         if each not in known:
             what = "club" if args.club else "part"
-            return called_wrongly("labels", f"There is no {what} {each!r}.{did_you_mean(each, known)}")
+            return called_wrongly("labels", f"There is no {what} {each!r}.{to_choose_from(each, known)}")
     club = book.clubs[args.club] if args.club else None
     slugs = [each.frame for each in club.frames] if club else list(book.frames)
-    missing = [slug for slug in slugs if slug not in book.frames]
-    if club and missing:
-        print(
-            f"rimbook labels: {club.source} names frames without a map: {', '.join(missing)}.",
-            file=sys.stderr,
-        )
-        return ERRORS_FOUND
     frames = [book.frames[slug] for slug in dict.fromkeys(slugs)]
     try:
         wanted = (
