@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 from pypdf import PdfReader
 
-from tests.browser.kinds_of_page import PAGES, file_of
+from tests.browser.kinds_of_page import PAGES, file_of, stay
 from tests.draw.colour import contrast
 from tests.watch import watched_page
 
@@ -120,6 +120,7 @@ def test_paper_is_white_and_words_are_dark(browser: Browser, built_site: Path, n
     """Printed from a folder, by a device that shows dark pages, with every script run without a fault."""
     with watched_page(browser) as (page, faults):
         page.emulate_media(color_scheme="dark", reduced_motion="reduce")
+        stay(page)
         page.goto(f"{built_site.as_uri()}/{file_of(built_site, name)}")
         expect(page.locator("main")).to_be_visible()
         page.emulate_media(media="print")
