@@ -19,6 +19,7 @@ from rimbook.bench.caution import Caution
 from rimbook.bench.load import held
 from rimbook.bench.thresholds import DEFAULT, Thresholds
 from rimbook.bench.units import newtons
+from rimbook.book.limits import over_printed
 from rimbook.book.model import Address, Frame, TensionLimit
 from rimbook.rim.types import Point, Rim, StringPath
 
@@ -99,7 +100,7 @@ def along(
 def over_limit(tension_n: float, limit: TensionLimit | None) -> Caution | None:
     """The caution for a tension (N) above the one printed on the frame. None within it, or without one."""
     given.force("tension", tension_n)
-    if limit is None or tension_n <= newtons(limit.value, limit.unit) * (1 + 1e-9):
+    if limit is None or not over_printed(tension_n, newtons(limit.value, limit.unit)):
         return None
     over = tension_n / newtons(limit.value, limit.unit) - 1
     says = (

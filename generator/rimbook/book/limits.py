@@ -75,6 +75,15 @@ TENSION_DOUBTFUL_N: Mapping[Sport, float] = {
 SMALLEST_HEAD_MM = 100.0
 
 
+# One force in two units differs in the last digit of a float, which is no excess.
+_FORCE_ROUNDING = 1e-9
+
+
+def over_printed(tension_n: float, most_n: float) -> bool:
+    """Whether a tension (N) exceeds the one that a maker printed (N); one that meets it does not."""
+    return tension_n > most_n * (1 + _FORCE_ROUNDING)
+
+
 def over(value: float, limit: Limit) -> bool:
     """Whether a value exceeds a limit; one that meets it does not."""
     return value > limit.most + ROUNDING

@@ -9,7 +9,7 @@ import { writePlace } from "./draft_walk.js";
 /** @typedef {import("./draft_store.js").DraftStore} DraftStore */
 /** @typedef {import("./draft_written.js").Draft} Draft */
 
-const [SMALLEST_MM, LARGEST_MM] = [100, 500];
+const LARGEST_MM = 500;
 const SPORTS = /** @type {const} */ (["badminton", "squash", "tennis", "racquetball"]);
 const OUTLINES = /** @type {const} */ ([
   ["ellipse", "ellipse"],
@@ -21,9 +21,10 @@ const OUTLINES = /** @type {const} */ ([
 /**
  * @param {DraftStore} store
  * @param {(says: string, isUrgent?: boolean) => void} say
+ * @param {number} smallestMm a head has at least, each way
  * @param {() => void} onProposed
  */
-export function frameForm(store, say, onProposed) {
+export function frameForm(store, say, smallestMm, onProposed) {
   const isPoints = (/** @type {Draft} */ { head }) => head?.outline === "points";
   const fields = [
     field(store, { label: "Name", hint: "As printed on the frame.", path: ["name"] }),
@@ -68,7 +69,7 @@ export function frameForm(store, say, onProposed) {
   );
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    const asked = readAsked(store.draft, counted.value);
+    const asked = readAsked(store.draft, counted.value, smallestMm);
     if ("problem" in asked) {
       say(asked.problem, true);
       const wrong = fields.find(({ path }) => JSON.stringify(path()) === JSON.stringify(asked.path));
@@ -97,10 +98,11 @@ export function frameForm(store, say, onProposed) {
 /**
  * @param {Draft} draft
  * @param {string} counted
+ * @param {number} smallestMm
  * @returns {{head: import("./draft_outline.js").Head, mains: number, crosses: number, holes: number | null}
  *   | {problem: string, path: (string | number)[] | null}}
  */
-function readAsked(draft, counted) {
+function readAsked(draft, counted, smallestMm) {
   const { mains, crosses, head } = draft;
   const wrong = (/** @type {string} */ problem, /** @type {(string | number)[] | null} */ path) => ({ problem, path });
   for (const [key, words] of [["name", "the frame's name"], ["maker", "who makes it"]]) {
@@ -112,8 +114,8 @@ function readAsked(draft, counted) {
   if (!isCount(crosses, 1)) return wrong(`${said(crosses)} crosses will not do: expected a number from 1 to 60.`, ["crosses"]);
   for (const [index, name] of ["width", "height"].entries()) {
     const side = head?.inside_mm?.[index];
-    if (!(typeof side === "number" && side >= SMALLEST_MM && side <= LARGEST_MM)) {
-      return wrong(`${said(side)} is no ${name} of a head: expected ${SMALLEST_MM} to ${LARGEST_MM} mm.`, ["head", "inside_mm", index]);
+    if (!(typeof side === "number" && side >= smallestMm && side <= LARGEST_MM)) {
+      return wrong(`${said(side)} is no ${name} of a head: expected ${smallestMm} to ${LARGEST_MM} mm.`, ["head", "inside_mm", index]);
     }
   }
   const inRange = (/** @type {string} */ key, /** @type {number} */ least, /** @type {number} */ most) => typeof head[key] === "number" && head[key] >= least && head[key] <= most;

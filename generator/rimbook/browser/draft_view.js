@@ -71,7 +71,7 @@ function show(host, root, site, given) {
   let bores = [];
   const parts = () => given.parts;
   const holes = holesView(store, { say, typical: site.typical, marks: site.marks, parts });
-  const frame = frameForm(store, say, () => holes.focus());
+  const frame = frameForm(store, say, given.limits.smallest_head_mm, () => holes.focus());
   const fitted = partsForm(store, { parts, bores: () => bores, chosen: () => holes.holes.chosenWords });
   const facts = factsForm(store);
   const photo = photoView(store, say);

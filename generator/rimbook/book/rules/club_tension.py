@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from rimbook.book.limits import over_printed
 from rimbook.book.load import ClubFile
 from rimbook.book.rules.rule import Finding, Given, Rule
 from rimbook.book.rules.tension_plausible import NEWTON
-
-# One force in two units differs in the last digit of a float, which is no excess.
-ROUNDING = 1e-9
 
 
 def check(file: ClubFile, given: Given) -> Iterator[Finding]:
@@ -19,7 +17,7 @@ def check(file: ClubFile, given: Given) -> Iterator[Finding]:
         if each.tension is None or limit is None:
             continue
         tension_n, most_n = (force.value * NEWTON[force.unit] for force in (each.tension, limit))
-        if tension_n > most_n * (1 + ROUNDING):
+        if over_printed(tension_n, most_n):
             yield Finding(
                 ("frames", index, "tension"),
                 f"The tension {each.tension.value:g} {each.tension.unit} is above the "
